@@ -1,0 +1,61 @@
+/** Digits of a 6000-count hand meter: what a value looks like on its display. */
+
+export const OVERLOAD = 'OL';
+/** Display counts of a usual hand meter (reference values, section 8.1: from memory). */
+const COUNTS = 6000;
+
+export interface Scaled {
+  text: string;
+  unit: string;
+}
+
+/** Ranges by full scale in the base unit, with the factor to the shown unit and its name. */
+type Range = readonly [fullScale: number, factor: number, unit: string, decimals: number];
+
+const VOLTS: readonly Range[] = [
+  [0.6, 1000, 'mV', 1],
+  [6, 1, 'V', 3],
+  [60, 1, 'V', 2],
+  [600, 1, 'V', 1],
+];
+const OHMS: readonly Range[] = [
+  [600, 1, 'Ω', 1],
+  [6e3, 1e-3, 'kΩ', 3],
+  [60e3, 1e-3, 'kΩ', 2],
+  [600e3, 1e-3, 'kΩ', 1],
+  [6e6, 1e-6, 'MΩ', 3],
+  [60e6, 1e-6, 'MΩ', 2],
+];
+const AMPS: readonly Range[] = [
+  [6, 1, 'A', 3],
+  [10, 1, 'A', 2],
+];
+
+export type Quantity = 'volts' | 'ohms' | 'amps';
+
+/** The display for a value in base units; overload beyond the last range. Minus zero is shown as zero. */
+export function show(quantity: Quantity, value: number): Scaled {
+  // A hand meter's volts function starts at 6 V full scale; millivolts are a range of their own.
+  const ranges = { volts: VOLTS.slice(1), ohms: OHMS, amps: AMPS }[quantity];
+  const range = ranges.find(([fullScale]) => Math.abs(value) < fullScale);
+  if (range === undefined) return { text: OVERLOAD, unit: ranges[ranges.length - 1][2] };
+  const [fullScale, factor, unit, decimals] = range;
+  const step = fullScale / COUNTS;
+  const counted = Math.round(value / step) * step;
+  const text = fixed(counted * factor, decimals);
+  return { text, unit };
+}
+
+/** Fixed decimals without locale or minus zero. */
+function fixed(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
+  return Number(text) === 0 ? text.replace('-', '') : text;
+}
+
+/** Half-width of the meter's stated accuracy at a value, base units: 0.5 % + 2 counts volts, 1 % + 3 others. */
+export function accuracy(quantity: Quantity, value: number): number {
+  const ranges = { volts: VOLTS.slice(1), ohms: OHMS, amps: AMPS }[quantity];
+  const range = ranges.find(([fullScale]) => Math.abs(value) < fullScale) ?? ranges[ranges.length - 1];
+  const count = range[0] / COUNTS;
+  return quantity === 'volts' ? 0.005 * Math.abs(value) + 2 * count : 0.01 * Math.abs(value) + 3 * count;
+}

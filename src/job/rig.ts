@@ -1,0 +1,191 @@
+/** A machine on the shop floor: a world with faults in it, to which hands do things. The real one and every suspect's. */
+import { type MeterFunction, meterLoad, type Reading, readLamp, readMeter, lampLoad } from '../instruments/index.ts';
+import { type Model, World } from '../machine/index.ts';
+import type { Change, Fault } from '../parts/index.ts';
+import type { Bench } from './bench.ts';
+import { Ear, noticed } from './observables.ts';
+import type { JobSpec } from './spec.ts';
+
+/** A reading without a stated moment is taken this long after the last control moved, ms (design rule of the project). */
+export const READING_AFTER_MS = 500;
+/** Span over which an unsteady display is judged, ms. */
+const WATCH_MS = 1000;
+/** A display that moves by more than this much of its largest value over the span is unsteady. */
+const UNSTEADY_SHARE = 0.05;
+
+export interface Display {
+  text: string;
+  unit: string;
+  beep?: boolean;
+  live?: boolean;
+  /** Least and greatest text over a second, where the display does not stand still. */
+  from?: string;
+  to?: string;
+}
+
+/** What was seen and heard during an action: the display, and codes of observations in a fixed order. */
+export interface Seen {
+  display?: Display;
+  /** Ideal value at the jacks, base units; null for overload. Not in the log: replay gives it again. */
+  value?: number | null;
+  codes: string[];
+}
+
+/** What one action does to a machine, in order. */
+export type Step =
+  | { hands: Bench }
+  | { cure: string; target: string }
+  | { pass: number }
+  | { control: string; value: string }
+  | { clearCodes: true }
+  /** Look at the display and listen from this zone; anything heard since the first step counts. */
+  | { notice: string; bench: Bench };
+
+export class Rig {
+  readonly world: World;
+  faults: Fault[];
+  private swapped: readonly [string, string][] = [];
+  private hands: Change[] = [];
+
+  constructor(model: Model, faults: readonly Fault[], arrival: JobSpec['arrival']) {
+    this.faults = [...faults];
+    this.world = new World(model, faults.flatMap((f) => f.changes));
+    for (const [control, value] of Object.entries(arrival.controls ?? {})) this.world.setControl(control, value);
+    for (const [quantity, value] of Object.entries(arrival.quantities ?? {})) this.world.setQuantity(quantity, value);
+    for (const [region, state] of Object.entries(arrival.regions ?? {})) this.world.setRegion(region, state);
+    this.world.settle();
+  }
+
+  run(steps: readonly Step[]): Seen {
+    const ear = new Ear(this.world);
+    const seen: Seen = { codes: [] };
+    for (const step of steps) this.step(step, ear, seen);
+    return seen;
+  }
+
+  private step(step: Step, ear: Ear, seen: Seen): void {
+    if ('hands' in step) this.setHands(step.hands);
+    else if ('cure' in step) this.cure(step.cure, step.target);
+    else if ('pass' in step) this.world.advance(step.pass, () => ear.listen());
+    else if ('control' in step) this.world.setControl(step.control, step.value);
+    else if ('clearCodes' in step) this.clearCodes();
+    else this.notice(step.notice, step.bench, ear, seen);
+    ear.listen();
+  }
+
+  private setHands(bench: Bench): void {
+    this.hands = handChanges(this.world.model, bench);
+    this.swapped = bench.exchanged;
+    this.refresh();
+  }
+
+  private refresh(): void {
+    const own = this.faults.flatMap((f) => f.changes.map((change) => moveWithRelay(change, this.swapped)));
+    this.world.setChanges([...own, ...this.hands]);
+  }
+
+  private cure(verb: string, target: string): void {
+    this.faults = this.faults.filter((f) => !(f.at === target && f.cures.includes(verb)));
+    const { model } = this.world;
+    if (verb === 'replace' || verb === 'fuse') this.renew(target);
+    if (verb === 'charge' || (verb === 'replace' && model.quantityIndex.has(`${target}.usedAh`))) {
+      this.world.setQuantity(`${target}.usedAh`, 0);
+    }
+    this.refresh();
+  }
+
+  /** A new part starts in its first state: a fuse whole, a relay at rest. */
+  private renew(target: string): void {
+    const region = this.world.model.regions.find((r) => r.id === target);
+    if (region !== undefined) this.world.setRegion(region.id, region.initial);
+  }
+
+  private clearCodes(): void {
+    for (const part of this.world.model.book.parts) {
+      if (part.kind === 'controller') for (const code of part.codes) this.world.setRegion(code.code, 'clear');
+    }
+    this.world.settle();
+  }
+
+  private notice(zone: string, bench: Bench, ear: Ear, seen: Seen): void {
+    const shown = this.display(bench);
+    if (shown !== null) Object.assign(seen, shown);
+    const codes = new Set([...seen.codes, ...noticed(this.world, zone), ...ear.heard(zone)]);
+    seen.codes = [...codes].sort();
+  }
+
+  /** What the instrument in hand shows with its leads where they are; null while a lead hangs loose. */
+  private display(bench: Bench): Pick<Seen, 'display' | 'value'> | null {
+    const { red, black } = bench.leads;
+    if (red === null || black === null) return null;
+    if (bench.instrument === 'lamp') return { display: { text: readLamp(this.world, red, black), unit: '' } };
+    const fn = effectiveFunction(bench);
+    if (fn === 'off') return null;
+    const first = readMeter(this.world, fn, red, black);
+    const spread = fn === 'volts-dc' ? this.watch(red, black) : null;
+    const display: Display = { text: first.text, unit: first.unit };
+    if (first.beep !== undefined) display.beep = first.beep;
+    if (first.live) display.live = true;
+    if (spread !== null) Object.assign(display, spread);
+    return { display, value: first.value };
+  }
+
+  /** Does the display stand still over the next second? Time passes on a copy, so that a reading costs none. */
+  private watch(red: string, black: string): { from: string; to: string } | null {
+    const copy = this.world.copy();
+    let least: Reading | null = null;
+    let most: Reading | null = null;
+    copy.advance(WATCH_MS, (world) => {
+      const now = readMeter(world, 'volts-dc', red, black);
+      if (least === null || (now.value ?? 0) < (least.value ?? 0)) least = now;
+      if (most === null || (now.value ?? 0) > (most.value ?? 0)) most = now;
+    });
+    return spreadOf(least, most);
+  }
+}
+
+function spreadOf(least: Reading | null, most: Reading | null): { from: string; to: string } | null {
+  if (least === null || most === null) return null;
+  const [low, high] = [least.value ?? 0, most.value ?? 0];
+  const size = Math.max(Math.abs(low), Math.abs(high));
+  return high - low > 0.2 + UNSTEADY_SHARE * size ? { from: least.text, to: most.text } : null;
+}
+
+/** With the red lead in the current jack the meter is a shunt, whatever the dial says. */
+export function effectiveFunction(bench: Bench): MeterFunction {
+  if (bench.redJack === 'volts') return bench.dial === 'amps' ? 'off' : bench.dial;
+  return bench.dial === 'off' ? 'off' : 'amps';
+}
+
+/** Everything that hands have done, as changes of the network. */
+export function handChanges(model: Model, bench: Bench): Change[] {
+  const open = (element: string): Change => ({ kind: 'series', element, ohms: null });
+  const { book } = model;
+  const changes: Change[] = [];
+  for (const id of bench.unplugged) {
+    const connector = book.connectors.find((c) => c.id === id);
+    for (const pin of connector?.pins ?? []) changes.push(open(`X:${id}.${pin.pin}`));
+  }
+  for (const end of bench.lifted) changes.push(open(`L:${end}`));
+  for (const part of bench.pulled) {
+    for (const element of model.elements) if (element.owner === part) changes.push(open(element.id));
+  }
+  const { red, black } = bench.leads;
+  if (red === null || black === null) return changes;
+  if (bench.instrument === 'lamp') return [...changes, ...lampLoad(red, black)];
+  const shunt = effectiveFunction(bench) === 'amps' && !bench.jackFuseBlown;
+  return shunt ? [...changes, ...meterLoad('amps', red, black)] : changes;
+}
+
+/** A fault inside a relay goes with the relay when two change places. */
+function moveWithRelay(change: Change, swapped: readonly [string, string][]): Change {
+  const moved = (id: string): string => {
+    for (const [one, other] of swapped) {
+      if (id === one || id.startsWith(`${one}.`)) return other + id.slice(one.length);
+      if (id === other || id.startsWith(`${other}.`)) return one + id.slice(other.length);
+    }
+    return id;
+  };
+  if ('element' in change) return { ...change, element: moved(change.element) };
+  return change.kind === 'stuck' ? { ...change, region: moved(change.region) } : change;
+}

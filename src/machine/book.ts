@@ -1,0 +1,248 @@
+/** A machine's book as data: everything that the reader has checked and the model is built from. */
+import type { Guard, PartSpec, PointId, RegionSpec } from '../parts/spec.ts';
+
+export interface ZoneSpec {
+  id: string;
+  name: string;
+  access: string;
+}
+export interface HarnessSpec {
+  id: string;
+  name: string;
+  /** The places that its wires may reach. */
+  zones: string[];
+}
+
+/** An access step. Minutes are shop minutes; `toOpen` and `toWork` name precautions of the book. */
+export interface AccessSpec {
+  id: string;
+  step: string;
+  openMinutes: number;
+  closeMinutes: number;
+  fasteners: string;
+  toOpen: string[];
+  toOpenText: string;
+  toWork: string[];
+  toWorkText: string;
+}
+
+export interface PinSpec {
+  pin: string;
+  number: string;
+  a: string;
+  /** The wire (inline connector) or the device terminal (device plug) on side b. */
+  b: string;
+  ohms: number;
+  backProbe: boolean | 'a';
+}
+
+export interface ConnectorSpec {
+  id: string;
+  name: string;
+  zone: string;
+  access: string;
+  kind: 'inline' | 'device';
+  harnessA: string;
+  /** Harness on side b, or the device's part ids. */
+  b: string[];
+  cavities: number;
+  sealed: boolean;
+  failures: { mode: string; weight: number }[];
+  backProbeText: string;
+  note?: string;
+  pins: PinSpec[];
+}
+
+export interface WireSpec {
+  id: string;
+  number: string;
+  colour: string;
+  mm2: number;
+  metres: number;
+  from: PointId;
+  to: PointId;
+  harness: string;
+  ohms: number;
+  ampacityAmps: number;
+  /** Relative weight of a failure here, before the mode's own weight. */
+  prior: number;
+  failures: { mode: string; weight: number }[];
+}
+
+export interface SpliceSpec {
+  id: string;
+  harness: string;
+  wires: string[];
+}
+export interface GroundSpec {
+  part: string;
+  torque: string;
+  wires: string[];
+}
+
+/** Something the operator or a helper can set. `momentary` springs back to the named value when let go. */
+export interface ControlSpec {
+  id: string;
+  name: string;
+  part: string;
+  values: string[];
+  initial: string;
+  /** What each value is called on the machine: { N: 'neutral' }. */
+  labels: Record<string, string>;
+  /** Value it springs back to from another: { start: 'run' }. */
+  springs?: Record<string, string>;
+  zone: string;
+  /** A condition of the surroundings rather than a handle: tank level, cold, filter. Not set by a student. */
+  surroundings?: boolean;
+}
+
+export interface QuantitySpec {
+  id: string;
+  initial: number;
+  unit: string;
+  text: string;
+}
+
+/** What turns the engine and when it fires. Load in starter amperes (book, section 9); inertia in A per (rpm/s). */
+export interface EngineSpec {
+  starter: string;
+  loadAmps: number;
+  loadAmpsPerRpm: number;
+  inertia: number;
+  idleRpm: number;
+  fires: Guard;
+  firesAfterMs: number;
+  keepsRunning: Guard;
+}
+
+/** Something that eyes or ears notice without an instrument. No zones: it is noticed everywhere at the machine. */
+export interface ObservableSpec {
+  code: string;
+  text: string;
+  zones: string[];
+  when: Guard;
+  kind: 'seen' | 'heard';
+}
+
+export interface LimitSpec {
+  kind: string;
+  where: string;
+  what: string;
+  limit: string;
+  condition: string;
+  from?: PointId;
+  to?: PointId;
+  minVolts?: number;
+  maxVolts?: number;
+  minOhms?: number;
+  maxOhms?: number;
+  part?: string;
+}
+/** Shop minutes and price units. */
+export interface RepairSpec {
+  id: string;
+  name: string;
+  minutes: number;
+  /** Minutes that somebody stands beside it, where the rest runs by itself. */
+  attendedMinutes?: number;
+  price: number;
+  /** The part's own minutes or price stand instead. */
+  minutesFromPart?: boolean;
+  priceFromPart?: boolean;
+  appliesTo: string;
+  effect: string;
+}
+export interface ToolSpec {
+  id: string;
+  name: string;
+  effect: string;
+  use: string;
+}
+
+/**
+ * A precaution. It stands while the student has set it (`by: 'hand'`), while the machine's state says so (`guard`), or
+ * while something is out or off (`pulled` part, `lifted` wire end).
+ */
+export interface PrecautionSpec {
+  id: string;
+  text: string;
+  caution: string;
+  by: 'hand' | 'machine' | 'pulled' | 'lifted';
+  guard?: Guard;
+  target?: string;
+  /** Set by hand, it lapses when one of these happens. */
+  lapsesOn?: SafetyEvent[];
+}
+
+/** Moments at which precautions matter. */
+export type SafetyEvent =
+  | 'crank'
+  | 'crank-inside'
+  | 'power-on'
+  | 'stud'
+  | 'disconnect'
+  | 'ohms'
+  | 'pull'
+  | 'open'
+  | 'work'
+  | 'walk'
+  | 'helper-moves'
+  | 'start-run';
+
+/** At this moment one of each inner list must stand. `critical` caps the result at fail. */
+export interface SafetyCheck {
+  id: string;
+  on: SafetyEvent;
+  access?: string[];
+  zones?: string[];
+  needs: string[][];
+  critical: boolean;
+  why: string;
+}
+
+export interface ManualSection {
+  id: string;
+  title: string;
+  text: string;
+  circuit?: string;
+}
+
+/** Shop costs: price units an hour and shop minutes by item; walking minutes between zones. */
+export interface CostSpec {
+  labourRate: number;
+  labourStepHours: number;
+  minutes: Record<string, number>;
+  walk: Record<string, Record<string, number>>;
+}
+
+export interface Book {
+  id: string;
+  name: string;
+  title: string;
+  reference: PointId;
+  zones: ZoneSpec[];
+  /** Zones in the cab: the operator's controls are in reach, and somebody can sit in the seat. */
+  cab: string[];
+  /** The control that says whether the seat is occupied, and the access step that tilts the seat away. */
+  seat: { control: string; occupied: string; empty: string; tiltedBy: string };
+  harnesses: HarnessSpec[];
+  access: AccessSpec[];
+  parts: PartSpec[];
+  connectors: ConnectorSpec[];
+  wires: WireSpec[];
+  splices: SpliceSpec[];
+  grounds: GroundSpec[];
+  controls: ControlSpec[];
+  quantities: QuantitySpec[];
+  /** Regions that belong to no part: network health, engine. */
+  regions: RegionSpec[];
+  engine: EngineSpec;
+  observables: ObservableSpec[];
+  limits: LimitSpec[];
+  repairs: RepairSpec[];
+  tools: ToolSpec[];
+  costs: CostSpec;
+  precautions: PrecautionSpec[];
+  checks: SafetyCheck[];
+  manual: ManualSection[];
+}

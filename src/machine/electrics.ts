@@ -1,0 +1,267 @@
+/** Pours a machine's state and its changes into the network and solves it, alternator and battery included. */
+import { type Bridge, Network } from '../circuit/index.ts';
+import type { Change, Law } from '../parts/index.ts';
+import { chargeAt, restVolts } from './battery.ts';
+import { compileGuard, type Test, type View } from './guard.ts';
+import { chargeQuantity, type Model, type ModelElement, nodeOf } from './model.ts';
+import type { MachineState } from './state.ts';
+
+/** Does the battery give current, rest, or take charge? Its law differs (book, section 9). */
+type BatteryMode = 'gives' | 'rests' | 'takes';
+
+interface Modified {
+  seriesOhms: number;
+  open: boolean;
+  closed: boolean;
+  ohms?: number;
+  restVolts?: number;
+}
+
+const SOUND: Modified = { seriesOhms: 0, open: false, closed: false };
+const BATTERY_ROUNDS = 8;
+
+export class Electrics {
+  readonly model: Model;
+  readonly network: Network;
+  /** Ohms readings are made with filaments cold and motors standing (book, section 9). */
+  cold = false;
+  private readonly modified = new Map<number, Modified>();
+  private readonly tests: (Test | null)[];
+  private readonly batteries: number[] = [];
+  private readonly excitations: number[] = [];
+  private readonly alternators: number[] = [];
+  private batteryMode: BatteryMode[] = [];
+  private stale = true;
+
+  constructor(model: Model) {
+    this.model = model;
+    this.network = new Network(model.plan);
+    this.tests = testsOf(model);
+    model.elements.forEach((element, i) => {
+      if (element.law.kind === 'battery') this.batteries.push(i);
+      if (element.law.kind === 'excitation') this.excitations.push(i);
+      if (element.law.kind === 'alternator') this.alternators.push(i);
+    });
+    this.batteryMode = this.batteries.map(() => 'gives');
+  }
+
+  /** Replaces all changes: faults and what hands have done. */
+  setChanges(changes: readonly Change[]): void {
+    this.modified.clear();
+    const bridges: Bridge[] = [];
+    for (const change of changes) this.apply(change, bridges);
+    this.network.bridges = bridges;
+    this.stale = true;
+  }
+
+  private entry(element: string): Modified {
+    const index = this.model.elementIndex.get(element);
+    if (index === undefined) throw new RangeError(`no such element in the book: ${element}`);
+    const known = this.modified.get(index) ?? { ...SOUND };
+    this.modified.set(index, known);
+    return known;
+  }
+
+  private apply(change: Change, bridges: Bridge[]): void {
+    switch (change.kind) {
+      case 'series': {
+        const entry = this.entry(change.element);
+        if (change.ohms === null) entry.open = true;
+        else entry.seriesOhms += change.ohms;
+        return;
+      }
+      case 'ohms':
+        this.entry(change.element).ohms = change.ohms;
+        return;
+      case 'closed':
+        this.entry(change.element).closed = true;
+        return;
+      case 'bridge':
+        bridges.push({ a: nodeOf(this.model, change.a), b: nodeOf(this.model, change.b), siemens: 1 / change.ohms });
+        return;
+      case 'chafe':
+        this.chafe(change, bridges);
+        return;
+      case 'battery': {
+        const entry = this.entry(change.element);
+        if (change.ohms !== undefined) entry.ohms = change.ohms;
+        if (change.openVolts !== undefined) entry.restVolts = change.openVolts;
+        return;
+      }
+      case 'stuck':
+      case 'quantity':
+        return; // States and quantities, not the network: the world sees to them.
+    }
+  }
+
+  /** A wire touched along its length is a star of three resistances; its equal delta needs no new node. */
+  private chafe(change: Extract<Change, { kind: 'chafe' }>, bridges: Bridge[]): void {
+    const index = this.model.elementIndex.get(`W:${change.wire}`);
+    if (index === undefined) throw new RangeError(`no such wire in the book: ${change.wire}`);
+    const wire = this.model.elements[index];
+    if (wire.law.kind !== 'resistance') return;
+    const near = 1 / Math.max(wire.law.ohms * change.at, 1e-9);
+    const far = 1 / Math.max(wire.law.ohms * (1 - change.at), 1e-9);
+    const touch = 1 / change.ohms;
+    const sum = near + far + touch;
+    const to = nodeOf(this.model, change.to);
+    this.entry(wire.id).ohms = sum / (near * far);
+    bridges.push({ a: wire.a, b: to, siemens: (near * touch) / sum });
+    bridges.push({ a: wire.b, b: to, siemens: (far * touch) / sum });
+  }
+
+  /** Settles the network for this state. Returns node volts; `view` answers guards until the next call. */
+  solve(state: MachineState, view: View): void {
+    for (let round = 0; round < BATTERY_ROUNDS; round++) {
+      this.pour(state, view);
+      if (this.stale) this.network.factor();
+      this.stale = false;
+      this.network.solve();
+      this.regulate(view);
+      if (!this.batteriesMoved(state)) return;
+    }
+  }
+
+  /** Current through an element from its `a` to its `b` end, amperes. */
+  amps(element: number): number {
+    return this.network.amps(element);
+  }
+
+  private pour(state: MachineState, view: View): void {
+    const { elements } = this.model;
+    for (let e = 0; e < elements.length; e++) {
+      const element = elements[e];
+      const changed = this.modified.get(e) ?? SOUND;
+      const on = changed.closed || this.conducts(e, view);
+      const ohms = changed.open ? null : this.ohmsOf(e, element, on, changed, state);
+      const g = ohms === null ? 0 : 1 / (ohms + changed.seriesOhms);
+      this.put(e, g, this.voltsOf(e, element.law, on, changed, state) * g);
+    }
+    this.pourExcitations(view);
+  }
+
+  /** Does the element's own condition hold? An excitation terminal goes with the output that it belongs to. */
+  private conducts(element: number, view: View): boolean {
+    const { law } = this.model.elements[element];
+    const leader = law.kind === 'excitation' ? (this.model.elementIndex.get(law.of) ?? element) : element;
+    const test = this.tests[leader];
+    return test === null || test(view);
+  }
+
+  private put(edge: number, siemens: number, norton: number): void {
+    if (this.network.siemens[edge] !== siemens) {
+      this.network.siemens[edge] = siemens;
+      this.stale = true;
+    }
+    this.network.norton[edge] = norton;
+  }
+
+  /** Ohms of an element before series faults; null for an open circuit. */
+  private ohmsOf(index: number, element: ModelElement, on: boolean, changed: Modified, state: MachineState): number | null {
+    const { law } = element;
+    switch (law.kind) {
+      case 'resistance':
+        return on ? (changed.ohms ?? ((this.cold ? law.coldOhms : undefined) ?? law.ohms)) : null;
+      case 'variable':
+        return law.offset + law.scale * this.quantity(state, law.quantity);
+      case 'contact':
+        return on ? (changed.ohms ?? law.ohms) : (law.openOhms ?? null);
+      case 'source':
+        return on ? law.ohms : null;
+      case 'motor':
+        return changed.ohms ?? law.ohms;
+      case 'battery':
+        return { gives: changed.ohms ?? law.ohms, rests: null, takes: law.chargeOhms }[this.modeOf(index)];
+      case 'alternator':
+        return null;
+      case 'excitation':
+        return on ? null : law.ohms;
+    }
+  }
+
+  private voltsOf(index: number, law: Law, on: boolean, changed: Modified, state: MachineState): number {
+    switch (law.kind) {
+      case 'source':
+        return on ? law.volts : 0;
+      case 'motor':
+        return on ? law.voltsPerRpm * this.quantity(state, 'rpm') : 0;
+      case 'battery':
+        return this.modeOf(index) === 'takes' ? law.chargeVolts : this.restVolts(index, changed, state);
+      default:
+        return 0;
+    }
+  }
+
+  private restVolts(index: number, changed: Modified, state: MachineState): number {
+    const { law, owner } = this.model.elements[index];
+    if (law.kind !== 'battery') return 0;
+    const used = this.quantity(state, chargeQuantity(owner)) / law.capacityAh;
+    return restVolts(chargeAt(changed.restVolts ?? law.openVolts) - used);
+  }
+
+  private modeOf(index: number): BatteryMode {
+    return this.batteryMode[this.batteries.indexOf(index)];
+  }
+
+  private quantity(state: MachineState, name: string): number {
+    return state.quantities[this.model.quantityIndex.get(name) ?? 0];
+  }
+
+  /** While it charges, the excitation terminal stands a little below the output. */
+  private pourExcitations(view: View): void {
+    this.excitations.forEach((element, k) => {
+      const { law } = this.model.elements[element];
+      const on = this.conducts(element, view) && !this.modified.get(element)?.open;
+      const g = on ? 1 / EXCITATION_OHMS : 0;
+      this.put(this.model.elements.length + k, g, law.kind === 'excitation' ? -law.belowOutputVolts * g : 0);
+    });
+  }
+
+  /** Finds the alternator's current at which its sense point stands at the set volts, within its limits. */
+  private regulate(view: View): void {
+    for (const e of this.alternators) {
+      const { law, a, b } = this.model.elements[e];
+      if (law.kind !== 'alternator' || this.modified.get(e)?.open || !this.conducts(e, view)) continue;
+      const sense = nodeOf(this.model, law.sense);
+      const { network } = this;
+      const unit = network.unit(a, b);
+      const rise = (node: number) => (node < 0 ? 0 : unit[node]) - (b < 0 ? 0 : unit[b]);
+      const wanted = (law.setVolts - network.between(sense, b)) / Math.max(rise(sense), 1e-9);
+      const ceiling = (law.ceilingVolts - network.between(a, b)) / rise(a);
+      const amps = Math.max(0, Math.min(wanted, ceiling, law.limitAmps));
+      network.norton[e] = amps;
+      for (let n = 0; n < unit.length; n++) network.volts[n] += unit[n] * amps;
+    }
+  }
+
+  private batteriesMoved(state: MachineState): boolean {
+    let moved = false;
+    this.batteries.forEach((element, k) => {
+      const { law, a, b } = this.model.elements[element];
+      if (law.kind !== 'battery') return;
+      const changed = this.modified.get(element) ?? SOUND;
+      const post = this.network.between(a, b);
+      const rest = this.restVolts(element, changed, state);
+      const mode: BatteryMode = post > law.chargeVolts ? 'takes' : post > rest + 1e-9 ? 'rests' : 'gives';
+      // In its present mode a source pulls the posts past its own threshold; only a real crossing counts.
+      if (mode !== this.batteryMode[k] && !(this.batteryMode[k] === 'gives' && post <= rest + 1e-9)) {
+        this.batteryMode[k] = mode;
+        moved = true;
+      }
+    });
+    return moved;
+  }
+}
+
+/** Ohms between output and excitation terminal while charging: the three small diodes, about 0.1 V at their current. */
+const EXCITATION_OHMS = 0.01;
+
+const compiled = new WeakMap<Model, (Test | null)[]>();
+
+function testsOf(model: Model): (Test | null)[] {
+  const known = compiled.get(model);
+  if (known !== undefined) return known;
+  const tests = model.elements.map((e) => (e.when === undefined ? null : compileGuard(model, e.when)));
+  compiled.set(model, tests);
+  return tests;
+}

@@ -1,0 +1,67 @@
+/** The transition tables of all parts, compiled once for a model. */
+import type { Delay } from '../parts/index.ts';
+import { compileGuard, type Test } from './guard.ts';
+import type { Model } from './model.ts';
+
+export interface Transition {
+  /** Index into `MachineState.progress`. */
+  index: number;
+  region: number;
+  from: number;
+  to: number;
+  test: Test;
+  /** Fixed delay, ms; 0 happens at once. */
+  delayMs: number;
+  /** Current-dependent delay, with the element's index. */
+  curve?: { element: number; ratingAmps: number; rows: [number, number][] };
+}
+
+/** Transitions by region, then by the state that they leave. */
+export type Table = readonly (readonly Transition[][])[];
+
+const tables = new WeakMap<Model, Table>();
+
+export function tableOf(model: Model): Table {
+  const known = tables.get(model);
+  if (known !== undefined) return known;
+  let index = 0;
+  const table = model.regions.map((region, r) => {
+    const byState: Transition[][] = region.states.map(() => []);
+    for (const t of region.transitions) {
+      const from = region.states.indexOf(t.from);
+      const transition: Transition = {
+        index: index++,
+        region: r,
+        from,
+        to: region.states.indexOf(t.to),
+        test: compileGuard(model, t.when),
+        ...delayOf(model, t.afterMs),
+      };
+      byState[from].push(transition);
+    }
+    return byState;
+  });
+  tables.set(model, table);
+  return table;
+}
+
+function delayOf(model: Model, delay: Delay | undefined): Pick<Transition, 'delayMs' | 'curve'> {
+  if (delay === undefined || typeof delay === 'number') return { delayMs: delay ?? 0 };
+  const element = model.elementIndex.get(delay.element);
+  if (element === undefined) throw new RangeError(`no such element in the book: ${delay.element}`);
+  return { delayMs: delay.curve[0][1], curve: { element, ratingAmps: delay.ratingAmps, rows: delay.curve } };
+}
+
+/**
+ * Opening time at a multiple of rating, ms. Between the rows the rate (1/time) is linear in the square of the
+ * current, as heating is; beyond the last row it goes on with the square.
+ */
+export function openingMs(rows: readonly [number, number][], multiple: number): number {
+  const last = rows.length - 1;
+  if (multiple >= rows[last][0]) return (rows[last][1] * rows[last][0] * rows[last][0]) / (multiple * multiple);
+  const upper = Math.max(1, rows.findIndex(([m]) => m >= multiple));
+  const [m0, t0] = rows[upper - 1];
+  const [m1, t1] = rows[upper];
+  const share = (multiple * multiple - m0 * m0) / (m1 * m1 - m0 * m0);
+  return 1 / (1 / t0 + Math.max(0, share) * (1 / t1 - 1 / t0));
+}

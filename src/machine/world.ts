@@ -1,0 +1,152 @@
+/** One machine with its changes, as the diagnosis engine and replay run it: the part tables read by a plain kernel. */
+import type { Change } from '../parts/index.ts';
+import { Clockwork } from './clockwork.ts';
+import { Electrics } from './electrics.ts';
+import type { View } from './guard.ts';
+import { type Model, nodeOf } from './model.ts';
+import { copyState, type MachineState, restingState } from './state.ts';
+import { tableOf, type Transition } from './table.ts';
+
+/** Seen after every step of simulated time: for captured minima, what lights and what is heard. */
+export type Sampler = (world: World) => void;
+
+export class World implements View {
+  readonly model: Model;
+  readonly electrics: Electrics;
+  state: MachineState;
+  private changeList: readonly Change[];
+  private stuck = new Map<number, number>();
+  private readonly clockwork: Clockwork;
+
+  constructor(model: Model, changes: readonly Change[] = [], state: MachineState = restingState(model)) {
+    this.model = model;
+    this.electrics = new Electrics(model);
+    this.state = state;
+    this.changeList = changes;
+    this.clockwork = new Clockwork(this);
+    this.setChanges(changes);
+  }
+
+  copy(): World {
+    return new World(this.model, this.changeList, copyState(this.state));
+  }
+
+  get changes(): readonly Change[] {
+    return this.changeList;
+  }
+
+  setChanges(changes: readonly Change[]): void {
+    this.changeList = changes;
+    this.electrics.setChanges(changes);
+    this.stuck = new Map();
+    for (const change of changes) {
+      if (change.kind === 'quantity') this.setQuantity(change.quantity, change.value);
+      if (change.kind !== 'stuck') continue;
+      const region = this.regionIndex(change.region);
+      const held = this.model.regions[region].states.indexOf(change.state);
+      this.stuck.set(region, held);
+      this.state.regions[region] = held;
+    }
+    this.settle();
+  }
+
+  setControl(control: string, value: string): void {
+    const index = this.model.controlIndex.get(control);
+    if (index === undefined) throw new RangeError(`no such control in the book: ${control}`);
+    this.state.controls[index] = value;
+    this.settle();
+  }
+
+  setQuantity(name: string, value: number): void {
+    const index = this.model.quantityIndex.get(name);
+    if (index === undefined) throw new RangeError(`no such quantity in the book: ${name}`);
+    this.state.quantities[index] = value;
+  }
+
+  setRegion(region: string, state: string): void {
+    const index = this.regionIndex(region);
+    this.state.regions[index] = this.model.regions[index].states.indexOf(state);
+  }
+
+  /** Lets simulated time pass, whole milliseconds. */
+  advance(ms: number, sample?: Sampler): void {
+    this.clockwork.advance(ms, sample);
+  }
+
+  /** Solves and lets everything without a delay happen, until nothing more does. */
+  settle(): void {
+    this.clockwork.settle();
+  }
+
+  solve(): void {
+    this.electrics.solve(this.state, this);
+  }
+
+  /** Transitions that could leave the present states; none from a region that is stuck. */
+  *standing(): Generator<Transition> {
+    const table = tableOf(this.model);
+    for (let r = 0; r < table.length; r++) {
+      if (this.stuck.has(r)) continue;
+      yield* table[r][this.state.regions[r]];
+    }
+  }
+
+  take(transition: Transition): void {
+    this.state.regions[transition.region] = transition.to;
+    for (const list of tableOf(this.model)[transition.region]) for (const t of list) this.state.progress[t.index] = 0;
+  }
+
+  stateOf(region: string): string {
+    const index = this.regionIndex(region);
+    return this.model.regions[index].states[this.state.regions[index]];
+  }
+
+  controlOf(control: string): string {
+    return this.state.controls[this.model.controlIndex.get(control) ?? 0];
+  }
+
+  quantityOf(name: string): number {
+    return this.state.quantities[this.model.quantityIndex.get(name) ?? 0];
+  }
+
+  voltsBetween(red: string, black: string): number {
+    return this.volts(nodeOf(this.model, red), nodeOf(this.model, black));
+  }
+
+  /** Current through an element by its id, from its `a` to its `b` end, amperes. */
+  ampsIn(element: string): number {
+    const index = this.model.elementIndex.get(element);
+    if (index === undefined) throw new RangeError(`no such element in the book: ${element}`);
+    return this.amps(index);
+  }
+
+  volts(a: number, b: number): number {
+    return this.electrics.network.between(a, b);
+  }
+
+  amps(element: number): number {
+    return this.electrics.amps(element);
+  }
+
+  ohms(a: number, b: number): number {
+    return this.electrics.network.resistance(a, b);
+  }
+
+  region(index: number): number {
+    return this.state.regions[index];
+  }
+
+  control(index: number): string {
+    return this.state.controls[index];
+  }
+
+  quantity(index: number): number {
+    return this.state.quantities[index];
+  }
+
+  private regionIndex(region: string): number {
+    const index = this.model.regionIndex.get(region);
+    if (index === undefined) throw new RangeError(`no such region in the book: ${region}`);
+    return index;
+  }
+}
