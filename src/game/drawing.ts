@@ -103,19 +103,14 @@ export interface DrawnControl {
   box: Box;
   when?: Rule[];
   shift?: Shift;
+  /** Set when the handle itself moves: the box is that of the drawn pose. */
+  motion?: Motion;
 }
 
 export interface DrawnPart {
   part: string;
   box: Box;
   when?: Rule[];
-}
-
-/** Where a wire's end lands, and its base colour: for the end when it is off its terminal. */
-export interface DrawnEnd {
-  end: string;
-  point: string;
-  colour: string;
 }
 
 export interface Drawing {
@@ -128,7 +123,6 @@ export interface Drawing {
   areas: Area[];
   controls: DrawnControl[];
   parts: DrawnPart[];
-  ends: DrawnEnd[];
 }
 
 export type Theme = 'light' | 'dark';

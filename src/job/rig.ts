@@ -39,7 +39,9 @@ export type Step =
   | { control: string; value: string }
   | { clearCodes: true }
   /** Look at the display and listen from this zone; anything heard since the first step counts. */
-  | { notice: string; bench: Bench };
+  | { notice: string; bench: Bench }
+  /** Look and listen from this zone, without reading the display. */
+  | { listen: string };
 
 export class Rig {
   readonly world: World;
@@ -47,13 +49,30 @@ export class Rig {
   private swapped: readonly [string, string][] = [];
   private hands: Change[] = [];
 
-  constructor(model: Model, faults: readonly Fault[], arrival: JobSpec['arrival']) {
+  private constructor(world: World, faults: readonly Fault[]) {
+    this.world = world;
     this.faults = [...faults];
-    this.world = new World(model, faults.flatMap((f) => f.changes));
+  }
+
+  /** A machine as it is handed over: with its faults and the state that it arrives in. */
+  static arriving(model: Model, faults: readonly Fault[], arrival: JobSpec['arrival']): Rig {
+    const rig = new Rig(new World(model, faults.flatMap((f) => f.changes)), faults);
+    rig.arrive(arrival);
+    return rig;
+  }
+
+  private arrive(arrival: JobSpec['arrival']): void {
     for (const [control, value] of Object.entries(arrival.controls ?? {})) this.world.setControl(control, value);
     for (const [quantity, value] of Object.entries(arrival.quantities ?? {})) this.world.setQuantity(quantity, value);
     for (const [region, state] of Object.entries(arrival.regions ?? {})) this.world.setRegion(region, state);
     this.world.settle();
+  }
+
+  copy(): Rig {
+    const copy = new Rig(this.world.copy(), this.faults);
+    copy.swapped = this.swapped;
+    copy.hands = [...this.hands];
+    return copy;
   }
 
   run(steps: readonly Step[]): Seen {
@@ -69,7 +88,11 @@ export class Rig {
     else if ('pass' in step) this.world.advance(step.pass, () => ear.listen());
     else if ('control' in step) this.world.setControl(step.control, step.value);
     else if ('clearCodes' in step) this.clearCodes();
-    else this.notice(step.notice, step.bench, ear, seen);
+    else if ('listen' in step) this.gather(step.listen, ear, seen);
+    else {
+      Object.assign(seen, this.display(step.bench) ?? {});
+      this.gather(step.notice, ear, seen);
+    }
     ear.listen();
   }
 
@@ -107,11 +130,9 @@ export class Rig {
     this.world.settle();
   }
 
-  private notice(zone: string, bench: Bench, ear: Ear, seen: Seen): void {
-    const shown = this.display(bench);
-    if (shown !== null) Object.assign(seen, shown);
-    const codes = new Set([...seen.codes, ...noticed(this.world, zone), ...ear.heard(zone)]);
-    seen.codes = [...codes].sort();
+  private gather(zone: string, ear: Ear, seen: Seen): void {
+    ear.listen();
+    seen.codes = [...new Set([...seen.codes, ...noticed(this.world, zone), ...ear.heard(zone)])].sort();
   }
 
   /** What the instrument in hand shows with its leads where they are; null while a lead hangs loose. */

@@ -17,6 +17,10 @@ export interface Sign {
   by: 'look' | 'wiggle';
   /** A connector that must be parted, or a part that must be out, before it shows. */
   parted?: string;
+  /** An access step that must be open. */
+  under?: string;
+  /** Shown only while a fault of this target is still there. */
+  of?: string;
   text: string;
 }
 

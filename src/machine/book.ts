@@ -94,6 +94,10 @@ export interface ControlSpec {
   zone: string;
   /** A condition of the surroundings rather than a handle: tank level, cold, filter. Not set by a student. */
   surroundings?: boolean;
+  /** This control's spring-return position asks the engine to start. */
+  starts?: boolean;
+  /** The value that takes the battery off the machine. */
+  disconnects?: string;
 }
 
 export interface QuantitySpec {
@@ -123,6 +127,8 @@ export interface ObservableSpec {
   when: Guard;
   kind: 'seen' | 'heard';
 }
+
+export interface InterlockSpec { id: string; text: string; controls: [control: string, value: string][]; seen: string[]; missing: string[] }
 
 export interface LimitSpec {
   kind: string;
@@ -160,16 +166,18 @@ export interface ToolSpec {
 }
 
 /**
- * A precaution. It stands while the student has set it (`by: 'hand'`), while the machine's state says so (`guard`), or
- * while something is out or off (`pulled` part, `lifted` wire end).
+ * A precaution. It stands while the machine's state says so (`needs`), while a part is out (`pulled`) or a wire end off
+ * (`lifted`); with none of these, while the student has set it and it has not lapsed.
  */
 export interface PrecautionSpec {
   id: string;
   text: string;
-  caution: string;
-  by: 'hand' | 'machine' | 'pulled' | 'lifted';
-  guard?: Guard;
-  target?: string;
+  needs: Guard | null;
+  pulled?: string;
+  lifted?: string;
+  /** Said when it is in place. */
+  done: string;
+  critical: boolean;
   /** Set by hand, it lapses when one of these happens. */
   lapsesOn?: SafetyEvent[];
 }
@@ -238,6 +246,8 @@ export interface Book {
   regions: RegionSpec[];
   engine: EngineSpec;
   observables: ObservableSpec[];
+  /** What must not happen (or must) with an interlock in its other state; tried when a repair is verified. */
+  interlocks: InterlockSpec[];
   limits: LimitSpec[];
   repairs: RepairSpec[];
   tools: ToolSpec[];

@@ -58,8 +58,6 @@ export const sheetSchema = z.strictObject({
   actuators: z._default(z.record(z.string(), z.enum(['key', 'handle', 'lever', 'plunger', 'pedal'])), {}),
   /** One or two words below a part's designation. */
   captions: z._default(z.record(z.string(), z.string()), {}),
-  /** What a controller calls a pin, by terminal. */
-  pinNames: z._default(z.record(z.string(), z.string()), {}),
 });
 
 export type SheetSpec = z.infer<typeof sheetSchema>;

@@ -54,6 +54,18 @@ export function sheetNetwork(book: Book): SheetNetwork {
 /** The name of a terminal on its part: `K1.87a` is `87a`. */
 export const terminalOf = (point: PointId): string => point.slice(point.indexOf('.') + 1);
 
+/** Can a probe reach this point, or is it inside a part? */
+export function probeable(network: SheetNetwork, point: PointId): boolean {
+  return !network.partOf(point)?.hidden?.includes(terminalOf(point));
+}
+
+/** What a controller calls this terminal: `CRQ`. */
+export function pinName(network: SheetNetwork, point: PointId): string | undefined {
+  const part = network.partOf(point);
+  if (part?.kind !== 'controller') return undefined;
+  return part.pins?.find((pin) => pin.terminal === terminalOf(point))?.name;
+}
+
 /** Has a device's wiring a plug, or do its wires end at terminals of its own? */
 export function hasPlug(network: SheetNetwork, part: PartSpec): boolean {
   for (const edge of network.edges.values()) {

@@ -54,6 +54,8 @@ function deviceSymbol({ part, element, a, b }: Edge & { kind: 'element' }): Symb
   if (terminalOf(a) === 'L' && terminalOf(b) === 'M') return 'stud';
   if (element.law.kind === 'motor') return 'motor';
   if (element.law.kind === 'resistance' && element.law.coldOhms !== undefined) return 'lamp';
-  if (part.kind === 'controller' && element.law.kind === 'contact') return 'driver';
+  // What never quite opens is the controller's own consumption, not an output.
+  const switches = element.law.kind === 'contact' && element.law.openOhms === undefined;
+  if (part.kind === 'controller' && switches) return 'driver';
   return 'input';
 }

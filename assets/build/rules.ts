@@ -1,0 +1,55 @@
+/** What moves or shows by which control, for the drawings of one machine: read from rules.json, never from code. */
+import { readFileSync } from 'node:fs';
+import type { DrawnControl, Motion, Pose } from '../../src/game/drawing.ts';
+
+interface MotionSpec {
+  control: string;
+  pivot?: [number, number];
+  turn?: Record<string, number>;
+  dx?: Record<string, number>;
+  dy?: Record<string, number>;
+}
+export interface ControlRule {
+  control: string;
+  part: string;
+  group: string;
+  kind: DrawnControl['kind'];
+  margin?: number;
+  values: string[];
+  springs?: Record<string, string>;
+}
+export interface Rules {
+  motions: Record<string, MotionSpec>;
+  rockers: Record<string, { control: string; values: string[] }>;
+  controls: ControlRule[];
+  initial: Record<string, string>;
+  shown: Record<string, { control: string; value: string }>;
+  needles: Record<string, { readout: string; pivot: [number, number] }>;
+  screens: string[];
+  lamps: Record<string, string>;
+  panels: Record<string, { access: string; dx: number; dy: number; screws: string; hole: [number, number, number, number] }>;
+  opened: Record<string, Record<string, string[]>>;
+  dropped: string[];
+}
+
+export const readRules = (file: string | URL): Rules => JSON.parse(readFileSync(file, 'utf8')) as Rules;
+
+/** From rest to full scale of the cluster's gauges, degrees. */
+const NEEDLE = { rest: 150, full: 390 };
+
+export function motionOf(id: string, rules: Rules): Motion | undefined {
+  const needle = rules.needles[id];
+  if (needle) {
+    const [x, y] = needle.pivot;
+    const poses = { '0': { turn: NEEDLE.rest }, '1': { turn: NEEDLE.full } };
+    return { control: needle.readout, pivot: { x, y }, poses };
+  }
+  const spec = rules.motions[id];
+  if (!spec) return undefined;
+  const poses: Record<string, Pose> = {};
+  for (const key of ['turn', 'dx', 'dy'] as const) {
+    for (const [value, amount] of Object.entries(spec[key] ?? {})) poses[value] = { ...poses[value], [key]: amount };
+  }
+  const pivot = spec.pivot && { x: spec.pivot[0], y: spec.pivot[1] };
+  return pivot ? { control: spec.control, pivot, poses } : { control: spec.control, poses };
+}

@@ -1,0 +1,63 @@
+/** Reads JSON files from disk for the command line and the tests. Bad JSON is a problem with its line and column. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Problem } from '../scenario/problem.ts';
+import { type BookResult, readBook } from '../scenario/read-book.ts';
+
+export type JsonFile = { ok: true; value: unknown } | { ok: false; problem: Problem };
+
+/** Line and column, both from 1, of a place in a text. */
+function lineAndColumn(text: string, offset: number): string {
+  const before = text.slice(0, offset).split('\n');
+  return `line ${before.length}, column ${(before.at(-1) ?? '').length + 1}`;
+}
+
+/** Where the parser stopped: engines word it differently, but all give an offset, or a line and a column, or stop at the end. */
+function placeOf(text: string, message: string): string {
+  const offset = /position (\d+)/.exec(message);
+  if (offset !== null) return lineAndColumn(text, Number(offset[1]));
+  const named = /line (\d+) column (\d+)/.exec(message);
+  if (named !== null) return `line ${named[1]}, column ${named[2]}`;
+  const token = /Unexpected token .*?, \.{0,3}"([\s\S]*)"\.{0,3} is not valid JSON/.exec(message);
+  const start = token === null ? -1 : text.indexOf(token[1]);
+  return lineAndColumn(text, start < 0 ? text.length : start);
+}
+
+export function parseJson(file: string, text: string): JsonFile {
+  try {
+    return { ok: true, value: JSON.parse(text) };
+  } catch (error) {
+    const message = error instanceof Error ? error.message : String(error);
+    const path = placeOf(text, message);
+    return { ok: false, problem: { file, path, code: 'bad-json', found: message, expected: 'JSON' } };
+  }
+}
+
+export function loadJson(file: string): JsonFile {
+  let text: string;
+  try {
+    text = readFileSync(file, 'utf8');
+  } catch (error) {
+    const found = error instanceof Error ? error.message : String(error);
+    return { ok: false, problem: { file, path: '', code: 'unreadable', found, expected: 'a file that can be read' } };
+  }
+  return parseJson(file, text);
+}
+
+/** All JSON files that stand directly in a folder, by name. */
+export function loadFolder(dir: string): { values: Record<string, unknown>; problems: Problem[] } {
+  const values: Record<string, unknown> = {};
+  const problems: Problem[] = [];
+  for (const name of readdirSync(dir).sort()) {
+    if (!name.endsWith('.json')) continue;
+    const read = loadJson(join(dir, name));
+    if (read.ok) values[join(dir, name)] = read.value;
+    else problems.push(read.problem);
+  }
+  return { values, problems };
+}
+
+export function loadBookFiles(dir: string): BookResult {
+  const { values, problems } = loadFolder(dir);
+  return problems.length > 0 ? { ok: false, problems } : readBook(values);
+}

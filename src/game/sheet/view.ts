@@ -1,0 +1,15 @@
+/** A whole drawing as one SVG text, for looking at it outside the game. */
+import type { Drawing } from '../drawing.ts';
+
+/** Colours by token name. `style` is put in as it is: a font, for one. */
+export function sheetToSvg(drawing: Drawing, tokens: Readonly<Record<string, string>>, style = ''): string {
+  const { width, height, title } = drawing;
+  const body = drawing.layers
+    .map((layer) => layer.svg)
+    .join('')
+    .replace(/\{([\w-]+)\}/g, (_, name: string) => tokens[name] ?? 'magenta');
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" ` +
+    `font-family="Barlow Condensed"><title>${title}</title>${style}${body}</svg>`
+  );
+}

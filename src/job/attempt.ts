@@ -1,0 +1,186 @@
+/** One attempt at a job: a fold over its actions. Whoever holds the log gets the same readings from it again. */
+import { JACK_FUSE_AMPS, SHUNT_OHMS } from '../instruments/index.ts';
+import type { Model, SafetyEvent } from '../machine/index.ts';
+import type { Action, Refusal } from './action.ts';
+import { type Bench, firstBench, inCab, without } from './bench.ts';
+import { type Cost, costOf } from './cost.ts';
+import { type Effect, effectOf, helperIsThere } from './effect.ts';
+import { appendEntry, ENGINE_VERSION, hashOf, LOG_VERSION, type Log, type LogEntry } from './log.ts';
+import { nextPhase, type Phase } from './phase.ts';
+import { Rig, type Seen, type Step } from './rig.ts';
+import { type Lapse, lapsesAt, lapsing } from './safety.ts';
+import type { JobSpec } from './spec.ts';
+import { seatSteps } from './steps.ts';
+import { failingInterlocks, operatorZone, shows } from './trial.ts';
+
+const MS_PER_TENTH = 6000;
+
+/** Everything about one action that grading and the debrief need. */
+export interface Record {
+  entry: LogEntry;
+  before: Bench;
+  after: Bench;
+  steps: Step[];
+  seen: Seen;
+  lapses: Lapse[];
+  cost: Cost;
+}
+
+export class Attempt {
+  readonly model: Model;
+  readonly job: JobSpec;
+  readonly rig: Rig;
+  readonly log: Log;
+  readonly records: Record[] = [];
+  bench: Bench;
+  phase: Phase = 'briefed';
+  timeMs = 0;
+  tenths = 0;
+  price = 0;
+
+  constructor(model: Model, job: JobSpec, seed = 0) {
+    this.model = model;
+    this.job = job;
+    this.rig = Rig.arriving(model, job.faults, job.arrival);
+    this.bench = { ...firstBench(model.book), zone: operatorZone(model.book) };
+    const header = {
+      version: LOG_VERSION,
+      engine: ENGINE_VERSION,
+      book: bookHash(model),
+      job: hashOf(job),
+      jobId: job.id,
+      seed,
+    } as const;
+    this.log = { header, entries: [] };
+  }
+
+  /** Would this action be refused now? */
+  refusal(action: Action): Refusal | null {
+    const phase = nextPhase(this.phase, action);
+    if (phase === null) return { code: this.phase === 'ended' ? 'ended' : 'not-started', what: action.do };
+    const outcome = this.outcome(action);
+    return 'refused' in outcome ? outcome.refused : null;
+  }
+
+  /** Does an action, or says why it can't be done; then nothing has happened. */
+  act(action: Action): Record | Refusal {
+    const phase = nextPhase(this.phase, action);
+    if (phase === null) return { code: this.phase === 'ended' ? 'ended' : 'not-started', what: action.do };
+    const outcome = this.outcome(action);
+    if ('refused' in outcome) return outcome.refused;
+    this.phase = phase;
+    return this.carryOut(action, outcome.effect);
+  }
+
+  private outcome(action: Action) {
+    return effectOf(
+      { model: this.model, job: this.job, bench: this.bench, timeMs: this.timeMs, controlOf: (id) => this.rig.world.controlOf(id) },
+      action,
+    );
+  }
+
+  private carryOut(action: Action, effect: Effect): Record {
+    const before = this.bench;
+    const cost = costOf(this.model.book, before, action);
+    const lapses = effect.events.flatMap(({ event, access }) => lapsesAt(this.rig.world, before, event, access));
+    const worked = cost.tenths * MS_PER_TENTH;
+    const after = this.settleBench(effect, this.timeMs + worked);
+    const steps: Step[] = [{ pass: worked }, ...this.lateHelper(before, after, worked), ...effect.steps];
+    const seen = this.rig.run(steps);
+    const extra = this.consequences(action, seen);
+    seen.codes = [...seen.codes, ...extra].sort();
+    this.timeMs = this.rig.world.state.timeMs;
+    this.tenths += cost.tenths;
+    this.price += cost.price;
+    this.bench = this.burnJackFuse(after, seen);
+    const shown = seen.display === undefined ? { codes: seen.codes } : { display: seen.display, codes: seen.codes };
+    const entry = appendEntry(this.log, { timeMs: this.timeMs, tenths: cost.tenths, price: cost.price, action, seen: shown });
+    const record: Record = { entry, before, after: this.bench, steps, seen, lapses, cost };
+    this.records.push(record);
+    return record;
+  }
+
+  /** Precautions that the action's events take away, and a helper whose time has run out. */
+  private settleBench(effect: Effect, timeMs: number): Bench {
+    const gone = effect.events.flatMap(({ event }: { event: SafetyEvent }) => lapsing(this.model.book, effect.bench, event));
+    const precautions = gone.reduce((list, id) => without(list, id), effect.bench.precautions);
+    const stays = effect.bench.helperUntilMs !== null && timeMs < effect.bench.helperUntilMs;
+    return { ...effect.bench, precautions, helperUntilMs: stays ? effect.bench.helperUntilMs : null };
+  }
+
+  /** When the helper leaves, the seat is empty again unless the student sits in it. */
+  private lateHelper(before: Bench, after: Bench, worked: number): Step[] {
+    const left = helperIsThere(before, this.timeMs) && !helperIsThere(after, this.timeMs + worked);
+    return left && !inCab(this.model.book, after.zone) ? seatSteps(this.model.book, after, false) : [];
+  }
+
+  /** What only the real machine can tell: signs of the fault, answers, codes, the outcome of the proof. */
+  private consequences(action: Action, seen: Seen): string[] {
+    switch (action.do) {
+      case 'look':
+      case 'wiggle':
+        return this.signs(action.do, action.at);
+      case 'ask':
+        return this.job.asks.some((a) => a.id === action.question) ? [`answer:${action.question}`] : [];
+      case 'codes':
+        return this.storedCodes();
+      case 'verify':
+        return this.proof();
+      default:
+        return this.fuseBurnt(seen) ? ['jack-fuse-blown'] : [];
+    }
+  }
+
+  private signs(by: 'look' | 'wiggle', at: string): string[] {
+    const { opened, unplugged, pulled, zone } = this.bench;
+    const present = new Set(this.rig.faults.map((f) => f.at));
+    return this.job.signs.flatMap((sign, i) => {
+      const visible = sign.by === by && sign.zone === zone && (sign.at === at || at === zone);
+      const parted = sign.parted === undefined || unplugged.includes(sign.parted) || pulled.includes(sign.parted);
+      const covered = sign.under !== undefined && !opened.includes(sign.under);
+      return visible && parted && !covered && (sign.of === undefined || present.has(sign.of)) ? [`sign:${i}`] : [];
+    });
+  }
+
+  private storedCodes(): string[] {
+    const { world } = this.rig;
+    return this.model.book.parts.flatMap((part) =>
+      part.kind === 'controller' ? part.codes.filter((c) => world.stateOf(c.code) === 'stored').map((c) => `code:${c.code}`) : [],
+    );
+  }
+
+  private proof(): string[] {
+    const stays = this.job.complaint.some((symptom) => shows(this.rig, symptom));
+    const failing = failingInterlocks(this.rig).map((i) => `interlock-fails:${i.id}`);
+    return [stays ? 'complaint-stays' : 'complaint-gone', ...(failing.length > 0 ? failing : ['interlocks-hold'])];
+  }
+
+  private fuseBurnt(seen: Seen): boolean {
+    return this.bench.redJack === 'amps' && seen.value != null && seen.display?.unit === 'A' && Math.abs(seen.value) > JACK_FUSE_AMPS;
+  }
+
+  /** More than its rating through the meter's current jack, and its fuse is gone. */
+  private burnJackFuse(bench: Bench, seen: Seen): Bench {
+    const { red, black } = bench.leads;
+    if (bench.jackFuseBlown || bench.redJack !== 'amps' || bench.instrument !== 'meter' || red === null || black === null) return bench;
+    const amps = Math.abs(this.rig.world.voltsBetween(red, black)) / SHUNT_OHMS;
+    if (amps <= JACK_FUSE_AMPS) return bench;
+    const blown = { ...bench, jackFuseBlown: true };
+    this.rig.run([{ hands: blown }]);
+    seen.codes = [...new Set([...seen.codes, 'jack-fuse-blown'])].sort();
+    return blown;
+  }
+}
+
+const hashes = new WeakMap<Model, string>();
+
+/** Hash of the whole book: readings can only be replayed on the same one. */
+export function bookHash(model: Model): string {
+  const known = hashes.get(model);
+  if (known !== undefined) return known;
+  const hash = hashOf(model.book);
+  hashes.set(model, hash);
+  return hash;
+}
+
+export const isRefusal = (result: Record | Refusal): result is Refusal => 'code' in result;

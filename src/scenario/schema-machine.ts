@@ -1,0 +1,78 @@
+/** The machine's own file: places, harnesses, controls, quantities, regions of no part, engine. And what is noticed. */
+import * as z from 'zod/mini';
+import type { Book, InterlockSpec, ObservableSpec } from '../machine/book.ts';
+import { guard, head, id, notNegative, point, positive, region, type Same, text } from './schema-common.ts';
+
+const zone = z.strictObject({ id, name: text, access: id });
+const harness = z.strictObject({ id, name: text, zones: z.array(id).check(z.minLength(1)) });
+
+const control = z.strictObject({
+  id,
+  name: text,
+  part: id,
+  values: z.array(id).check(z.minLength(2)),
+  initial: id,
+  labels: z.record(id, text),
+  springs: z.exactOptional(z.record(id, id)),
+  zone: id,
+  surroundings: z.exactOptional(z.boolean()),
+  starts: z.exactOptional(z.boolean()),
+  disconnects: z.exactOptional(id),
+});
+
+const quantity = z.strictObject({ id, initial: z.number(), unit: text, text });
+
+const engine = z.strictObject({
+  starter: id,
+  loadAmps: notNegative,
+  loadAmpsPerRpm: notNegative,
+  inertia: positive,
+  idleRpm: positive,
+  fires: guard,
+  firesAfterMs: notNegative,
+  keepsRunning: guard,
+});
+
+export const machineFile = z.strictObject({
+  $schema: head('machine'),
+  id,
+  name: text,
+  title: text,
+  reference: point,
+  zones: z.array(zone).check(z.minLength(1)),
+  cab: z.array(id).check(z.minLength(1)),
+  seat: z.strictObject({ control: id, occupied: id, empty: id, tiltedBy: id }),
+  harnesses: z.array(harness),
+  controls: z.array(control),
+  quantities: z.array(quantity),
+  regions: z.array(region),
+  engine,
+});
+
+const observable = z.strictObject({
+  code: id,
+  text,
+  zones: z.array(id),
+  when: guard,
+  kind: z.enum(['seen', 'heard']),
+});
+
+const interlock = z.strictObject({
+  id,
+  text,
+  controls: z.array(z.tuple([id, id])).check(z.minLength(1)),
+  seen: z.array(id),
+  missing: z.array(id),
+});
+
+export const observablesFile = z.strictObject({
+  $schema: head('observables'),
+  observables: z.array(observable),
+  interlocks: z.array(interlock),
+});
+
+export type MachineProofs = [
+  Same<Omit<z.infer<typeof machineFile>, '$schema'>, Pick<Book, Exclude<keyof z.infer<typeof machineFile>, '$schema'>>>,
+  Same<z.infer<typeof observable>, ObservableSpec>,
+  Same<z.infer<typeof interlock>, InterlockSpec>,
+];
