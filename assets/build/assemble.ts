@@ -86,11 +86,14 @@ function controls(walk: Walk): DrawnControl[] {
     if (!seen || !box) continue;
     const { when, shift, motion } = seen.context;
     const wide = { x: box.x - margin, y: box.y - margin, w: box.w + 2 * margin, h: box.h + 2 * margin };
-    const drawn: DrawnControl = { control, part, kind, values, box: tidy(wide) };
+    const rest = walk.rules.initial[control] ?? values[0];
+    const drawn: DrawnControl = { control, part, kind, values, rest, box: tidy(wide) };
     if (springs) drawn.springs = springs;
     if (when.length > 0) drawn.when = when;
     if (shift) drawn.shift = shift;
     if (motion) drawn.motion = motion;
+    const gate = walk.groups.get(`gate-${part}`)?.grown.box;
+    if (gate && kind !== 'push') drawn.reach = tidy(gate);
     found.push(drawn);
   }
   return found;

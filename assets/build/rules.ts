@@ -1,6 +1,7 @@
 /** What moves or shows by which control, for the drawings of one machine: read from rules.json, never from code. */
 import { readFileSync } from 'node:fs';
 import type { DrawnControl, Motion, Pose } from '../../src/game/drawing.ts';
+import type { Matrix } from './bounds.ts';
 
 interface MotionSpec {
   control: string;
@@ -37,7 +38,27 @@ export const readRules = (file: string | URL): Rules => JSON.parse(readFileSync(
 /** From rest to full scale of the cluster's gauges, degrees. */
 const NEEDLE = { rest: 150, full: 390 };
 
-export function motionOf(id: string, rules: Rules): Motion | undefined {
+/** Pivot and shifts are written in the group's own units; a panel may be drawn again at another size. */
+export function motionOf(id: string, rules: Rules, matrix: Matrix): Motion | undefined {
+  const motion = motionIn(id, rules);
+  if (!motion) return undefined;
+  const [a, b, c, d, e, f] = matrix;
+  const poses = Object.entries(motion.poses).map(([value, { turn, dx, dy }]): [string, Pose] => {
+    const pose: Pose = {};
+    if (turn !== undefined) pose.turn = turn;
+    if (dx !== undefined || dy !== undefined) {
+      pose.dx = a * (dx ?? 0) + c * (dy ?? 0);
+      pose.dy = b * (dx ?? 0) + d * (dy ?? 0);
+    }
+    return [value, pose];
+  });
+  const moved: Motion = { control: motion.control, poses: Object.fromEntries(poses) };
+  const { pivot } = motion;
+  if (pivot) moved.pivot = { x: a * pivot.x + c * pivot.y + e, y: b * pivot.x + d * pivot.y + f };
+  return moved;
+}
+
+function motionIn(id: string, rules: Rules): Motion | undefined {
   const needle = rules.needles[id];
   if (needle) {
     const [x, y] = needle.pivot;

@@ -76,7 +76,7 @@ export function presentation(element: Element, v: Variables, tokens: ReadonlySet
   if (element.tag === 'text') Object.assign(look, { fill: '{ink}' });
   const classes = new Set((element.attributes.class ?? '').split(/\s+/).filter((c) => c !== ''));
   for (const [name, attributes] of classRules(v)) if (classes.has(name)) Object.assign(look, attributes);
-  for (const name of classes) if (tokens.has(name)) look.fill = name === 'line' ? v.line : `{${name}}`;
+  for (const name of classes) if (tokens.has(name) && name !== 'halo') look.fill = name === 'line' ? v.line : `{${name}}`;
   for (const [name, attributes] of LATE) if (classes.has(name)) Object.assign(look, attributes);
   for (const [name, value] of declarations(element.attributes.style ?? '')) {
     if (PAINT.has(name)) look[name] = colour(value, v);

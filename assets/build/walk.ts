@@ -52,7 +52,7 @@ export function inside(element: Element, context: it.Context, walk: Walk): it.Co
   const id = attributes.id ?? '';
   const next: it.Context = { ...context, variables: variablesIn(element, context.variables) };
   if (attributes['data-conn']) next.conn = attributes['data-conn'];
-  const motion = motionOf(id, walk.rules);
+  const motion = motionOf(id, walk.rules, context.matrix);
   if (motion) Object.assign(next, { motion, live: true, id, role: id in walk.rules.needles ? 'needle' : 'switch' });
   const look = element.tag === 'g' ? it.wrapOf(element, next, walk.palette) : {};
   if (motion) delete look.transform;

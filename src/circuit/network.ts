@@ -28,6 +28,10 @@ export class Network {
   /** Node voltages against the reference after `solve`, volts. */
   readonly volts: Float64Array;
   bridges: Bridge[] = [];
+  /** Edges that may carry a Norton current; all of them unless the owner knows better. */
+  sources: ArrayLike<number>;
+  /** Counts the eliminations: what depends on conductances alone holds as long as this stands. */
+  generation = 0;
 
   private readonly weight: Float64Array;
   private readonly ratio: Float64Array;
@@ -39,6 +43,7 @@ export class Network {
 
   constructor(plan: Plan) {
     this.plan = plan;
+    this.sources = Array.from({ length: plan.edgeCount }, (_, e) => e);
     this.siemens = new Float64Array(plan.edgeCount);
     this.norton = new Float64Array(plan.edgeCount);
     this.volts = new Float64Array(plan.nodeCount);
@@ -55,6 +60,7 @@ export class Network {
 
   /** Eliminates with the present conductances. Needed after any of them, or the bridges, changed. */
   factor(): void {
+    this.generation++;
     const { plan, siemens, weight, ratio, leak, total } = this;
     weight.fill(0);
     leak.fill(LEAK_SIEMENS);
@@ -91,7 +97,8 @@ export class Network {
   solve(): Float64Array {
     const { plan, norton, scratch, volts } = this;
     scratch.fill(0);
-    for (let e = 0; e < plan.edgeCount; e++) {
+    for (let k = 0; k < this.sources.length; k++) {
+      const e = this.sources[k];
       const amps = norton[e];
       if (amps === 0) continue;
       if (plan.edgeA[e] !== REFERENCE) scratch[plan.edgeA[e]] += amps;

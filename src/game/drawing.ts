@@ -98,9 +98,12 @@ export interface DrawnControl {
   part: string;
   kind: 'turn' | 'rock' | 'push' | 'slide';
   values: string[];
+  rest: string;
   /** Let go, it springs back: { start: 'run' }. */
   springs?: Record<string, string>;
   box: Box;
+  /** All the room that it sweeps, with the marks of its gate. */
+  reach?: Box;
   when?: Rule[];
   shift?: Shift;
   /** Set when the handle itself moves: the box is that of the drawn pose. */

@@ -24,6 +24,8 @@ export interface Record {
   seen: Seen;
   lapses: Lapse[];
   cost: Cost;
+  /** The target for which something found on the spot speaks. */
+  signOf?: string;
 }
 
 export class Attempt {
@@ -96,6 +98,9 @@ export class Attempt {
     const shown = seen.display === undefined ? { codes: seen.codes } : { display: seen.display, codes: seen.codes };
     const entry = appendEntry(this.log, { timeMs: this.timeMs, tenths: cost.tenths, price: cost.price, action, seen: shown });
     const record: Record = { entry, before, after: this.bench, steps, seen, lapses, cost };
+    const sign = seen.codes.find((code) => code.startsWith('sign:'));
+    const speaksFor = sign === undefined ? undefined : this.job.signs[Number(sign.slice(5))]?.of;
+    if (speaksFor !== undefined) record.signOf = speaksFor;
     this.records.push(record);
     return record;
   }

@@ -75,10 +75,14 @@ export class Rig {
     return copy;
   }
 
-  run(steps: readonly Step[]): Seen {
+  /** Runs steps in order; ends early where `stop` says so after one. */
+  run(steps: readonly Step[], stop?: () => boolean): Seen {
     const ear = new Ear(this.world);
     const seen: Seen = { codes: [] };
-    for (const step of steps) this.step(step, ear, seen);
+    for (const step of steps) {
+      this.step(step, ear, seen);
+      if (stop?.()) break;
+    }
     return seen;
   }
 

@@ -1,7 +1,7 @@
 /** Does the machine show a complaint? Tried on a copy, so that asking changes nothing. */
 import type { Book, InterlockSpec } from '../machine/index.ts';
 import { firstBench } from './bench.ts';
-import type { Rig, Seen } from './rig.ts';
+import type { Rig, Seen, Step } from './rig.ts';
 import type { Symptom } from './spec.ts';
 import { trialSteps } from './steps.ts';
 
@@ -15,12 +15,31 @@ export function shows(rig: Rig, expected: Expectation): boolean {
   return matches(expected, tryOut(rig, expected).codes);
 }
 
-export function tryOut(rig: Rig, expected: Expectation): Seen {
+/** Tried in slices of time where `stop` is given; when it says so, the trial ends there. */
+export function tryOut(rig: Rig, expected: Expectation, sliceMs?: number, stop?: (rig: Rig) => boolean): Seen {
   const copy = rig.copy();
   const { book } = copy.world.model;
   const bench = { ...firstBench(book), zone: operatorZone(book) };
-  return copy.run(trialSteps(book, bench, (id) => copy.world.controlOf(id), expected.controls));
+  const steps = (controls: Expectation['controls']) => trialSteps(book, bench, (id) => copy.world.controlOf(id), controls);
+  // What the last control brings counts; the ones before only set the stage, and the engine has time to stand.
+  const before = expected.controls.slice(0, -1);
+  if (before.length > 0) copy.run([...steps(before), { pass: STAND_STILL_MS }]);
+  const last = steps(expected.controls.slice(-1));
+  return sliceMs === undefined || stop === undefined ? copy.run(last) : copy.run(sliced(last, sliceMs), () => stop(copy));
 }
+
+function sliced(steps: readonly Step[], sliceMs: number): Step[] {
+  return steps.flatMap((step) => {
+    if (!('pass' in step)) return [step];
+    const whole = Math.floor(step.pass / sliceMs);
+    const slices: Step[] = Array.from({ length: whole }, () => ({ pass: sliceMs }));
+    const rest = step.pass - whole * sliceMs;
+    return rest > 0 ? [...slices, { pass: rest }] : slices;
+  });
+}
+
+/** Time for an engine to run down and relays to fall out after the key, ms. */
+const STAND_STILL_MS = 5000;
 
 export const operatorZone = (book: Book): string => book.cab[0];
 

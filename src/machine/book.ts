@@ -73,6 +73,8 @@ export interface SpliceSpec {
   id: string;
   harness: string;
   wires: string[];
+  /** Wire numbers that begin here beside the one that goes through. */
+  branches?: string[];
 }
 export interface GroundSpec {
   part: string;

@@ -17,6 +17,7 @@ interface Modified {
   restVolts?: number;
 }
 
+const SOURCE_KINDS: readonly Law['kind'][] = ['source', 'battery', 'motor', 'alternator'];
 const SOUND: Modified = { seriesOhms: 0, open: false, closed: false };
 const BATTERY_ROUNDS = 8;
 
@@ -30,6 +31,11 @@ export class Electrics {
   private readonly batteries: number[] = [];
   private readonly excitations: number[] = [];
   private readonly alternators: number[] = [];
+  /** Elements whose law and condition never move, and the rest. */
+  private readonly fixed: number[] = [];
+  private readonly moving: number[] = [];
+  /** For which of cold and warm the fixed ones were poured last; null after a change. */
+  private fixedFor: boolean | null = null;
   private batteryMode: BatteryMode[] = [];
   private stale = true;
 
@@ -41,7 +47,13 @@ export class Electrics {
       if (element.law.kind === 'battery') this.batteries.push(i);
       if (element.law.kind === 'excitation') this.excitations.push(i);
       if (element.law.kind === 'alternator') this.alternators.push(i);
+      const still = element.law.kind === 'resistance' && element.when === undefined;
+      (still ? this.fixed : this.moving).push(i);
     });
+    this.network.sources = [
+      ...model.elements.flatMap((e, i) => (SOURCE_KINDS.includes(e.law.kind) ? [i] : [])),
+      ...this.excitations.map((_, k) => model.elements.length + k),
+    ];
     this.batteryMode = this.batteries.map(() => 'gives');
   }
 
@@ -51,6 +63,7 @@ export class Electrics {
     const bridges: Bridge[] = [];
     for (const change of changes) this.apply(change, bridges);
     this.network.bridges = bridges;
+    this.fixedFor = null;
     this.stale = true;
   }
 
@@ -127,9 +140,22 @@ export class Electrics {
     return this.network.amps(element);
   }
 
+  /** Plain resistors stand still until a change or cold filaments are asked for; only the others are poured each time. */
+  private pourFixed(state: MachineState, view: View): void {
+    if (this.fixedFor === this.cold) return;
+    this.fixedFor = this.cold;
+    this.pourList(this.fixed, state, view);
+  }
+
   private pour(state: MachineState, view: View): void {
+    this.pourFixed(state, view);
+    this.pourList(this.moving, state, view);
+    this.pourExcitations(view);
+  }
+
+  private pourList(list: readonly number[], state: MachineState, view: View): void {
     const { elements } = this.model;
-    for (let e = 0; e < elements.length; e++) {
+    for (const e of list) {
       const element = elements[e];
       const changed = this.modified.get(e) ?? SOUND;
       const on = changed.closed || this.conducts(e, view);
@@ -137,7 +163,6 @@ export class Electrics {
       const g = ohms === null ? 0 : 1 / (ohms + changed.seriesOhms);
       this.put(e, g, this.voltsOf(e, element.law, on, changed, state) * g);
     }
-    this.pourExcitations(view);
   }
 
   /** Does the element's own condition hold? An excitation terminal goes with the output that it belongs to. */

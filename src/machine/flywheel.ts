@@ -11,6 +11,8 @@ const STEADY_RPM_PER_S = 1;
 const SETTLING_MS = 60;
 /** Time in which a firing engine runs up to its idle, ms. Estimate. */
 const RUN_UP_MS = 300;
+/** The governor holds the idle within this, rpm. */
+const IDLE_BAND_RPM = 1;
 /** Charge that may be drawn before the rest voltage is looked up again, ampere-hours. */
 const CHARGE_STEP_AH = 0.05;
 const MS_PER_HOUR = 3_600_000;
@@ -43,7 +45,10 @@ export class Flywheel {
     const { book } = this.world.model;
     const { state } = this.world;
     const rpm = state.quantities[this.rpm];
-    if (state.regions[this.engine] === 1) return ((book.engine.idleRpm - rpm) * 1000) / RUN_UP_MS;
+    if (state.regions[this.engine] === 1) {
+      const gap = book.engine.idleRpm - rpm;
+      return Math.abs(gap) < IDLE_BAND_RPM ? 0 : (gap * 1000) / RUN_UP_MS;
+    }
     const engaged = state.regions[this.plunger] === this.plungerIn;
     const amps = engaged ? this.world.amps(this.motor) : 0;
     const load = book.engine.loadAmps + book.engine.loadAmpsPerRpm * rpm;
@@ -65,8 +70,8 @@ export class Flywheel {
     return step;
   }
 
-  turn(stepMs: number): void {
-    const { quantities } = this.world.state;
+  /** Writes speed and charge after a step over `quantities`, which hold those before it. */
+  turn(stepMs: number, quantities: Float64Array): void {
     const acceleration = this.acceleration();
     const gained = (acceleration * stepMs) / 1000 / (1 + stepMs / SETTLING_MS);
     quantities[this.rpm] = Math.max(0, quantities[this.rpm] + gained);

@@ -1,6 +1,6 @@
 /** The transition tables of all parts, compiled once for a model. */
 import type { Delay } from '../parts/index.ts';
-import { compileGuard, type Test } from './guard.ts';
+import { compileGuard, type Test, type View } from './guard.ts';
 import type { Model } from './model.ts';
 
 export interface Transition {
@@ -45,12 +45,28 @@ export function tableOf(model: Model): Table {
   return table;
 }
 
+/** All transitions by their index into `MachineState.progress`. */
+export function transitionsOf(model: Model): Transition[] {
+  return tableOf(model)
+    .flat(2)
+    .sort((a, b) => a.index - b.index);
+}
+
 function delayOf(model: Model, delay: Delay | undefined): Pick<Transition, 'delayMs' | 'curve'> {
   if (delay === undefined || typeof delay === 'number') return { delayMs: delay ?? 0 };
   const element = model.elementIndex.get(delay.element);
   if (element === undefined) throw new RangeError(`no such element in the book: ${delay.element}`);
   return { delayMs: delay.curve[0][1], curve: { element, ratingAmps: delay.ratingAmps, rows: delay.curve } };
 }
+
+/** For how long its guard must hold at the present currents, ms. */
+export function delayMsOf(t: Transition, view: View): number {
+  if (t.curve === undefined) return t.delayMs;
+  return openingMs(t.curve.rows, Math.abs(view.amps(t.curve.element)) / t.curve.ratingAmps);
+}
+
+/** A transition that has come this far happens; just under 1 guards against a deadline lost to rounding. */
+export const DUE = 1 - 1e-9;
 
 /**
  * Opening time at a multiple of rating, ms. Between the rows the rate (1/time) is linear in the square of the
@@ -59,7 +75,10 @@ function delayOf(model: Model, delay: Delay | undefined): Pick<Transition, 'dela
 export function openingMs(rows: readonly [number, number][], multiple: number): number {
   const last = rows.length - 1;
   if (multiple >= rows[last][0]) return (rows[last][1] * rows[last][0] * rows[last][0]) / (multiple * multiple);
-  const upper = Math.max(1, rows.findIndex(([m]) => m >= multiple));
+  const upper = Math.max(
+    1,
+    rows.findIndex(([m]) => m >= multiple),
+  );
   const [m0, t0] = rows[upper - 1];
   const [m1, t1] = rows[upper];
   const share = (multiple * multiple - m0 * m0) / (m1 * m1 - m0 * m0);

@@ -3,9 +3,10 @@ import type { Change } from '../parts/index.ts';
 import { Clockwork } from './clockwork.ts';
 import { Electrics } from './electrics.ts';
 import type { View } from './guard.ts';
+import { ArrayKeeper, type Keeper, type Stretch } from './keeper.ts';
 import { type Model, nodeOf } from './model.ts';
 import { copyState, type MachineState, restingState } from './state.ts';
-import { tableOf, type Transition } from './table.ts';
+import { type Transition, tableOf } from './table.ts';
 
 /** Seen after every step of simulated time: for captured minima, what lights and what is heard. */
 export type Sampler = (world: World) => void;
@@ -15,13 +16,22 @@ export class World implements View {
   readonly electrics: Electrics;
   state: MachineState;
   private changeList: readonly Change[];
+  /** Resistances between points, which only a change of conductances can alter. */
+  private ohmsSeen = { generation: -1, pairs: new Map<number, number>() };
   private stuck = new Map<number, number>();
   private readonly clockwork: Clockwork;
+  private readonly keeper: Keeper;
 
-  constructor(model: Model, changes: readonly Change[] = [], state: MachineState = restingState(model)) {
+  constructor(
+    model: Model,
+    changes: readonly Change[] = [],
+    state: MachineState = restingState(model),
+    keeper: Keeper = new ArrayKeeper(model),
+  ) {
     this.model = model;
     this.electrics = new Electrics(model);
     this.state = state;
+    this.keeper = keeper;
     this.changeList = changes;
     this.clockwork = new Clockwork(this);
     this.setChanges(changes);
@@ -45,27 +55,27 @@ export class World implements View {
       const region = this.regionIndex(change.region);
       const held = this.model.regions[region].states.indexOf(change.state);
       this.stuck.set(region, held);
-      this.state.regions[region] = held;
     }
+    this.state = this.keeper.hold(this.state, this.stuck);
     this.settle();
   }
 
   setControl(control: string, value: string): void {
     const index = this.model.controlIndex.get(control);
     if (index === undefined) throw new RangeError(`no such control in the book: ${control}`);
-    this.state.controls[index] = value;
+    this.state = this.keeper.setControl(this.state, index, value);
     this.settle();
   }
 
   setQuantity(name: string, value: number): void {
     const index = this.model.quantityIndex.get(name);
     if (index === undefined) throw new RangeError(`no such quantity in the book: ${name}`);
-    this.state.quantities[index] = value;
+    this.state = this.keeper.setQuantity(this.state, index, value);
   }
 
   setRegion(region: string, state: string): void {
     const index = this.regionIndex(region);
-    this.state.regions[index] = this.model.regions[index].states.indexOf(state);
+    this.state = this.keeper.setRegion(this.state, index, this.model.regions[index].states.indexOf(state));
   }
 
   /** Lets simulated time pass, whole milliseconds. */
@@ -91,9 +101,13 @@ export class World implements View {
     }
   }
 
-  take(transition: Transition): void {
-    this.state.regions[transition.region] = transition.to;
-    for (const list of tableOf(this.model)[transition.region]) for (const t of list) this.state.progress[t.index] = 0;
+  /** These instant transitions happen together. */
+  scan(due: readonly Transition[]): void {
+    this.state = this.keeper.scan(this.state, this, due);
+  }
+
+  pass(stretch: Stretch): void {
+    this.state = this.keeper.pass(this.state, this, stretch);
   }
 
   stateOf(region: string): string {
@@ -129,7 +143,15 @@ export class World implements View {
   }
 
   ohms(a: number, b: number): number {
-    return this.electrics.network.resistance(a, b);
+    const { network } = this.electrics;
+    if (this.ohmsSeen.generation !== network.generation)
+      this.ohmsSeen = { generation: network.generation, pairs: new Map() };
+    const pair = (a + 1) * (this.model.points.length + 1) + b + 1;
+    const known = this.ohmsSeen.pairs.get(pair);
+    if (known !== undefined) return known;
+    const ohms = network.resistance(a, b);
+    this.ohmsSeen.pairs.set(pair, ohms);
+    return ohms;
   }
 
   region(index: number): number {

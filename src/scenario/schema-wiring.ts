@@ -50,7 +50,12 @@ const wire = z.strictObject({
   failures: z.array(failure),
 });
 
-const splice = z.strictObject({ id: spliceId, harness: id, wires: z.array(id) });
+const splice = z.strictObject({
+  id: spliceId,
+  harness: id,
+  wires: z.array(id),
+  branches: z.exactOptional(z.array(id)),
+});
 const ground = z.strictObject({ part: id, torque: text, wires: z.array(id).check(z.minLength(1)) });
 
 export const connectorsFile = z.strictObject({ $schema: head('connectors'), connectors: z.array(connector) });

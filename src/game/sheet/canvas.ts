@@ -14,6 +14,8 @@ export class Canvas {
   readonly marks: string[] = [];
   readonly points: DrawnPoint[] = [];
   readonly solids: Box[] = [];
+  /** Ground in the second paper tone: labels on it have their halo in that tone. */
+  readonly tinted: Box[] = [];
   readonly parts = new Map<string, Box>();
   readonly labels: LabelRequest[] = [];
   /** Repetitions, placed last. */
@@ -29,9 +31,9 @@ export class Canvas {
     this.take(Math.min(x1, x2) - half, Math.min(y1, y2) - half, Math.abs(x2 - x1) + width, Math.abs(y2 - y1) + width);
   }
 
-  point(point: string, x: number, y: number, label: string): void {
+  point(point: string, x: number, y: number): void {
     if (this.points.some((p) => p.point === point)) return;
-    this.points.push({ point, x, y, r: POINT_HIT, label });
+    this.points.push({ point, x, y, r: POINT_HIT });
     this.marks.push(circle(x, y, POINT_DRAWN, 1.4));
     this.take(x - 4.5, y - 4.5, 9, 9);
   }

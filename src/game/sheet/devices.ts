@@ -3,9 +3,9 @@ import type { PartSpec, PointId } from '../../parts/index.ts';
 import type { Box } from '../drawing.ts';
 import type { Canvas } from './canvas.ts';
 import { pointElsewhere } from './crossref.ts';
-import { caption, type DrawnElement } from './draw.ts';
-import { circle, DASHED, path, rect, STROKE } from './ink.ts';
-import type { LabelLine, Spot } from './labels.ts';
+import { caption } from './draw.ts';
+import { path, rect, STROKE } from './ink.ts';
+import { type LabelLine, LINE_HEIGHT, type Spot } from './labels.ts';
 import { hasPlug, pinName, terminalOf } from './network.ts';
 import type { Heights } from './place.ts';
 import type { SheetPlan } from './plan.ts';
@@ -19,21 +19,16 @@ interface Device {
 }
 
 /** From the outer columns to the frame's sides; height of a box round a single terminal, units. */
-const SIDE = 46;
-const SINGLE = 54;
+const SIDE = 50;
+const SINGLE = 62;
 const BELOW_BUS = 30;
 
-export function drawDevices(
-  canvas: Canvas,
-  plan: SheetPlan,
-  others: readonly SheetPlan[],
-  heights: Heights,
-  elements: readonly DrawnElement[],
-): void {
+export function drawDevices(canvas: Canvas, plan: SheetPlan, others: readonly SheetPlan[], heights: Heights): void {
   for (const device of devices(plan, heights)) {
     const { box, part } = device;
     canvas.devices.push(frame(device));
     canvas.part(part.id, box);
+    if (part.kind === 'controller') canvas.tinted.push(box);
     for (const [x1, y1, x2, y2] of edgesOf(box)) canvas.takeLine(x1, y1, x2, y2, 2);
     nameDevice(canvas, plan, device);
     for (const point of device.points) {
@@ -44,7 +39,6 @@ export function drawDevices(
       canvas.label({ of: point, lines: [{ text: text.replace(/ +/g, ' '), size: 15 }], spots });
     }
   }
-  actuate(canvas, plan, elements);
 }
 
 const edgesOf = ({ x, y, w, h }: Box): [number, number, number, number][] => [
@@ -71,7 +65,9 @@ function devices(plan: SheetPlan, heights: Heights): Device[] {
 function framed(plan: SheetPlan, point: PointId): boolean {
   const part = plan.network.partOf(point);
   if (part === undefined) return false;
-  return part.kind === 'controller' || part.kind === 'starter' || (part.kind === 'switch' && hasPlug(plan.network, part));
+  return (
+    part.kind === 'controller' || part.kind === 'starter' || (part.kind === 'switch' && hasPlug(plan.network, part))
+  );
 }
 
 function cluster(plan: SheetPlan, start: PointId, part: PartSpec): PointId[] {
@@ -133,68 +129,31 @@ function frame({ part, box, broken }: Device): string {
 }
 
 /** The name stands where there is room in the frame, or else beside it. */
-function nameDevice(canvas: Canvas, plan: SheetPlan, { part, box }: Device): void {
-  const words: LabelLine[] = caption(plan, part.id);
+function nameDevice(canvas: Canvas, plan: SheetPlan, { part, box, broken }: Device): void {
+  const words = box.h > SINGLE ? caption(plan, part.id) : [];
   const lines: LabelLine[] = [{ text: part.id, size: 18, bold: true }, ...words];
   const spots: Spot[] = [];
-  for (let dy = 20; dy < box.h - 8; dy += 8) {
+  for (let dy = broken === 'top' ? 26 : 17; dy < box.h - 8; dy += 8) {
     spots.push({ x: box.x + box.w - 8, y: box.y + dy, anchor: 'end' });
     spots.push({ x: box.x + 8, y: box.y + dy, anchor: 'start' });
   }
-  for (let dx = 20; dx < box.w - 20; dx += 10) {
-    for (let dy = 20; dy < box.h - 8; dy += 10) spots.push({ x: box.x + dx, y: box.y + dy, anchor: 'start' });
-  }
+  spots.push(...middleSpots(box, lines));
   for (const dy of [20, 40, 60, 80]) {
-    spots.push({ x: box.x + box.w + 8, y: box.y + dy, anchor: 'start' }, { x: box.x - 8, y: box.y + dy, anchor: 'end' });
+    spots.push(
+      { x: box.x + box.w + 8, y: box.y + dy, anchor: 'start' },
+      { x: box.x - 8, y: box.y + dy, anchor: 'end' },
+    );
   }
   canvas.label({ of: part.id, lines, spots });
 }
 
-/** The dashed line that moves contacts, with what the hand or the plunger moves at its left end. */
-function actuate(canvas: Canvas, plan: SheetPlan, elements: readonly DrawnElement[]): void {
-  const moved = new Map<string, DrawnElement[]>();
-  for (const drawn of elements) {
-    const { part } = drawn.edge;
-    if (drawn.kind !== 'contact' || part.kind === 'relay') continue;
-    moved.set(part.id, [...(moved.get(part.id) ?? []), drawn]);
+/** Spots all over a frame, those near its middle first. */
+function middleSpots(box: Box, lines: readonly LabelLine[]): Spot[] {
+  const middle = box.y + box.h / 2 - (LINE_HEIGHT * (lines.length - 1)) / 2 + 6;
+  const spots: Spot[] = [];
+  for (let dx = 30; dx < box.w - 20; dx += 6) {
+    for (let dy = 20; dy < box.h - 8; dy += 6) spots.push({ x: box.x + dx, y: box.y + dy, anchor: 'middle' });
   }
-  for (const [part, contacts] of moved) {
-    const xs = contacts.map(({ place }) => place.x);
-    const y = (contacts[0].place.top + contacts[0].place.bottom) / 2;
-    const winding = elements.find(({ kind, edge }) => kind === 'winding' && edge.part.id === part);
-    if (winding !== undefined) {
-      canvas.symbols.push(path(`M${Math.max(...xs) - 6} ${y}H${winding.place.x - 10}`, STROKE.detail, DASHED));
-      canvas.takeLine(Math.max(...xs), y, winding.place.x - 10, y, 2);
-      continue;
-    }
-    const left = Math.min(...xs) - 30;
-    canvas.symbols.push(path(`M${left} ${y}H${Math.max(...xs) - 6}`, STROKE.detail, DASHED));
-    canvas.takeLine(left, y, Math.max(...xs) - 6, y, 2);
-    canvas.symbols.push(handle(plan.sheet.actuators[part], left, y));
-    canvas.take(left - 12, y - 10, 14, 20);
-    if (!framedPart(plan, contacts[0])) nameBare(canvas, plan, contacts[0], y);
-  }
-}
-
-const framedPart = (plan: SheetPlan, { edge }: DrawnElement): boolean => hasPlug(plan.network, edge.part);
-
-function nameBare(canvas: Canvas, plan: SheetPlan, { edge, place }: DrawnElement, y: number): void {
-  const lines: LabelLine[] = [{ text: edge.part.id, size: 18, bold: true }, ...caption(plan, edge.part.id)];
-  const spots = [0, -6, 6, -12].map((dy): Spot => ({ x: place.x + 14, y: y - 2 + dy, anchor: 'start' }));
-  canvas.label({ of: edge.part.id, lines, spots });
-}
-
-function handle(kind: SheetPlan['sheet']['actuators'][string] | undefined, x: number, y: number): string {
-  switch (kind) {
-    case 'key':
-      return circle(x - 8, y, 8, STROKE.detail) + path(`M${x - 8} ${y - 5}v10M${x} ${y}h6`, STROKE.detail);
-    case 'lever':
-      return path(`M${x - 5} ${y - 8}L${x} ${y}L${x - 5} ${y + 8}`, STROKE.detail);
-    case 'plunger':
-      return circle(x - 5, y, 5, STROKE.detail);
-    case 'pedal':
-      return path(`M${x - 6} ${y - 9}H${x}V${y + 9}H${x - 6}`, STROKE.detail);
-    default:
-      return path(`M${x} ${y - 9}V${y + 9}`, STROKE.contact);
-  }
+  const far = (spot: Spot) => Math.abs(spot.x - box.x - box.w / 2) + Math.abs(spot.y - middle);
+  return spots.sort((a, b) => far(a) - far(b));
 }

@@ -4,11 +4,12 @@ import { beside, type Canvas } from './canvas.ts';
 import { trackOf } from './crossref.ts';
 import { path, STROKE } from './ink.ts';
 import type { LabelLine } from './labels.ts';
-import { type Edge, terminalOf } from './network.ts';
+import type { Edge } from './network.ts';
 import type { SheetPlan } from './plan.ts';
 import { type Corner, lineText, type Routed } from './route.ts';
-import { symbolOf, type SymbolKind } from './symbol-kind.ts';
+import { type SymbolKind, symbolOf } from './symbol-kind.ts';
 import { plug, type SymbolPlace, symbol, THROW } from './symbols.ts';
+import { terminal } from './terminals.ts';
 
 type ElementEdge = Edge & { kind: 'element' };
 
@@ -19,7 +20,12 @@ export interface DrawnElement {
   place: SymbolPlace;
 }
 
-export function drawSteps(canvas: Canvas, plan: SheetPlan, others: readonly SheetPlan[], routed: readonly Routed[]): DrawnElement[] {
+export function drawSteps(
+  canvas: Canvas,
+  plan: SheetPlan,
+  others: readonly SheetPlan[],
+  routed: readonly Routed[],
+): DrawnElement[] {
   const drawn: DrawnElement[] = [];
   for (const { step, line } of routed) {
     const { edge } = step;
@@ -89,7 +95,12 @@ function atRest(plan: SheetPlan, edge: ElementEdge): boolean {
   return when.is.includes(plan.sheet.rest[when.control] ?? '');
 }
 
-function name(canvas: Canvas, plan: SheetPlan, others: readonly SheetPlan[], { edge, kind, place }: DrawnElement): void {
+function name(
+  canvas: Canvas,
+  plan: SheetPlan,
+  others: readonly SheetPlan[],
+  { edge, kind, place }: DrawnElement,
+): void {
   const { part, element } = edge;
   const y = (place.top + place.bottom) / 2;
   const put = (lines: LabelLine[], gap: number, first: 'left' | 'right') =>
@@ -105,21 +116,12 @@ function name(canvas: Canvas, plan: SheetPlan, others: readonly SheetPlan[], { e
     const lines = kind === 'coil' || coil === undefined ? [title] : [title, { text: coil, size: 16, muted: true }];
     put(lines, kind === 'coil' ? 28 : 22, 'left');
   } else if (kind === 'battery') put([title, ...caption(plan, part.id)], 32, 'right');
-  else if (kind === 'stud') put([title], 20, 'left');
   else if (kind === 'winding') put([{ text: element.id, size: 15, muted: true }], 14, 'right');
 }
 
 export function caption(plan: SheetPlan, part: string): LabelLine[] {
   const words = plan.sheet.captions[part];
-  return words === undefined ? [] : [{ text: words, size: 16, muted: true }];
-}
-
-/** A terminal's point and its number beside it. */
-export function terminal(canvas: Canvas, point: PointId, x: number, y: number, side: 'above' | 'below' | 'any'): void {
-  canvas.point(point, x, y, point);
-  const text = terminalOf(point).replace('-', '−');
-  const shifts = side === 'above' ? [-5, 5, 14, -9] : side === 'below' ? [14, 17, 5, -5] : [5, 14, -5, -9, 18];
-  canvas.label({ of: point, lines: [{ text, size: 15 }], spots: beside(x, y, 8, shifts, 'right') });
+  return (words?.split('\n') ?? []).map((text) => ({ text, size: 16, muted: true }));
 }
 
 /** Plain line of ink from column to column: points joined inside a device. */

@@ -34,7 +34,7 @@ export function splitOff(
       const side = free.shift() ?? { dx: 1, dy: 0 };
       const words = leadsTo(plan, id, point).join(' ');
       const where = trackOf(plan, others, `W:${id}`);
-      stubs.push({ wire: edge.wire, line: stub(canvas, x, y, side, wireWidth(edge.wire.mm2)) });
+      stubs.push({ wire: edge.wire, line: stub(canvas, x, y, side, wireWidth(edge.wire.mm2)), stub: true });
       label(canvas, `W:${id}`, { x: x + side.dx * (STUB + 12), y: y + side.dy * (STUB + 12) }, side, words, where);
     }
   }
@@ -60,7 +60,7 @@ const direction = (a: Corner, b: Corner): string => `${Math.sign(b.x - a.x)},${M
 function stub(canvas: Canvas, x: number, y: number, { dx, dy }: { dx: number; dy: number }, width: number): Corner[] {
   const end = { x: x + dx * STUB, y: y + dy * STUB };
   arrow(canvas, end.x + dx, end.y + dy, dx, dy);
-  canvas.takeLine(x, y, end.x + dx * 10, end.y + dy * 10, width + 4);
+  canvas.takeLine(x, y, end.x + dx * 5, end.y + dy * 5, width + 4);
   return [{ x, y }, end];
 }
 
@@ -84,7 +84,8 @@ function label(
   const one: LabelLine[] = [{ text: where === undefined ? words : `${words} ${where}`, size: 16 }];
   const spots: Spot[] = [];
   const anchor = dx === 0 ? 'middle' : dx > 0 ? 'start' : 'end';
-  for (const shift of [0, 4, -6, 10, -14, 18, -24, 26]) spots.push({ x: at.x + dx * 2, y: at.y + 6 + dy * 8 + shift, anchor });
+  for (const shift of [0, 4, -6, 10, -14, 18, -24, 26])
+    spots.push({ x: at.x + dx * 2, y: at.y + 6 + dy * 8 + shift, anchor });
   for (const shift of [22, 28, -16, -22]) spots.push({ x: at.x - dx * 14, y: at.y + shift, anchor });
   canvas.label({ of, lines: dx === 0 ? lines : one, spots });
 }
@@ -97,11 +98,14 @@ export function goOn(canvas: Canvas, plan: SheetPlan, others: readonly SheetPlan
       const y = heights.y.get(first.from) ?? 0;
       arrow(canvas, x, y - 18, 0, 1);
       canvas.symbols.push(path(`M${x} ${y - 26}V${y}`, STROKE.contact));
-      const lines: LabelLine[] = [{ text: `${first.from} ${pointElsewhere(others, first.from) ?? ''}`.trim(), size: 17, bold: true }];
+      const lines: LabelLine[] = [
+        { text: `${first.from} ${pointElsewhere(others, first.from) ?? ''}`.trim(), size: 17, bold: true },
+      ];
       canvas.label({ of: first.from, lines, spots: [{ x, y: y - 36, anchor: 'middle' }] });
     }
     const last = steps[steps.length - 1];
-    if (climbX !== undefined || last.edge.kind !== 'wire' || plan.rails.has(last.to) || !deadEnd(plan, last.to)) continue;
+    if (climbX !== undefined || last.edge.kind !== 'wire' || plan.rails.has(last.to) || !deadEnd(plan, last.to))
+      continue;
     const y = heights.y.get(last.to) ?? 0;
     const part = plan.network.partOf(last.to);
     if (part === undefined) continue;
@@ -113,7 +117,8 @@ export function goOn(canvas: Canvas, plan: SheetPlan, others: readonly SheetPlan
   }
 }
 
-function deadEnd(plan: SheetPlan, point: PointId): boolean {
+/** Does only one thing of the sheet end here? */
+export function deadEnd(plan: SheetPlan, point: PointId): boolean {
   let ends = 0;
   for (const { steps } of plan.paths) for (const { from, to } of steps) if (from === point || to === point) ends++;
   return ends === 1;

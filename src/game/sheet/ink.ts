@@ -24,8 +24,14 @@ const stroked = (width: number): Attributes => ({
 export const path = (d: string, width: number = STROKE.symbol, more: Attributes = {}): string =>
   tag('path', { d, fill: 'none', ...stroked(width), ...more });
 
-export const rect = (x: number, y: number, w: number, h: number, width: number = STROKE.symbol, more: Attributes = {}) =>
-  tag('rect', { x, y, width: w, height: h, fill: '{paper}', ...stroked(width), ...more });
+export const rect = (
+  x: number,
+  y: number,
+  w: number,
+  h: number,
+  width: number = STROKE.symbol,
+  more: Attributes = {},
+) => tag('rect', { x, y, width: w, height: h, fill: '{paper}', ...stroked(width), ...more });
 
 export const circle = (x: number, y: number, r: number, width: number = STROKE.symbol, more: Attributes = {}): string =>
   tag('circle', { cx: x, cy: y, r, fill: '{paper}', ...stroked(width), ...more });
@@ -33,4 +39,5 @@ export const circle = (x: number, y: number, r: number, width: number = STROKE.s
 export const solid = (d: string): string => tag('path', { d, fill: '{ink}' });
 export const dot = (x: number, y: number): string => tag('circle', { cx: x, cy: y, r: 5, fill: '{ink}' });
 export const DASHED: Attributes = { 'stroke-dasharray': '7 4' };
-export const escape = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;');
+export const escapeText = (text: string): string =>
+  text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;');

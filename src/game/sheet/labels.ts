@@ -1,6 +1,6 @@
 /** Finds a place for every label: each names the spots where it may stand, best first. */
 import type { Box } from '../drawing.ts';
-import { escape, solid, tag } from './ink.ts';
+import { escapeText, solid, tag } from './ink.ts';
 import { ARROW, ARROW_WIDTH, SPACING, textWidth } from './metrics.ts';
 
 export interface LabelLine {
@@ -68,7 +68,7 @@ export function placeLabels(requests: readonly LabelRequest[], solids: readonly 
       let over = inside && box.y + box.h <= sheet.y + sheet.h ? 0 : 1e6;
       for (const solidBox of solids) over += overlap(box, solidBox, AIR);
       // Two labels over each other can't be read at all.
-      for (const other of placed) over += 50 * overlap(box, other.box, AIR + 2);
+      for (const other of placed) over += 50 * overlap(box, other.box, AIR);
       if (over >= least) continue;
       least = over;
       best = { of, lines, spot, box, clash: over > 0 };
@@ -79,13 +79,17 @@ export function placeLabels(requests: readonly LabelRequest[], solids: readonly 
   return placed;
 }
 
-export function drawLabel({ lines, spot }: PlacedLabel): string {
-  const body = lines.map((line, i) => drawLine(line, spot.upright ? 0 : spot.x, (spot.upright ? 0 : spot.y) + i * LINE_HEIGHT, spot.anchor));
+export function drawLabel({ lines, spot, box }: PlacedLabel, tinted: readonly Box[]): string {
+  const mid = { x: box.x + box.w / 2, y: box.y + box.h / 2, w: 1, h: 1 };
+  const halo = tinted.some((ground) => overlap(ground, mid) > 0) ? '{paper2}' : '{halo}';
+  const body = lines.map((line, i) =>
+    drawLine(line, spot.upright ? 0 : spot.x, (spot.upright ? 0 : spot.y) + i * LINE_HEIGHT, spot.anchor, halo),
+  );
   if (!spot.upright) return body.join('');
   return tag('g', { transform: `translate(${spot.x} ${spot.y}) rotate(-90)` }, body.join(''));
 }
 
-function drawLine(line: LabelLine, x: number, y: number, anchor: Spot['anchor']): string {
+function drawLine(line: LabelLine, x: number, y: number, anchor: Spot['anchor'], halo: string): string {
   const { text, size, bold } = line;
   const look = {
     'font-size': size,
@@ -93,11 +97,11 @@ function drawLine(line: LabelLine, x: number, y: number, anchor: Spot['anchor'])
     'letter-spacing': SPACING,
     fill: line.muted ? '{ink2}' : '{ink}',
     'paint-order': 'stroke',
-    stroke: '{halo}',
+    stroke: halo,
     'stroke-width': 4,
     'stroke-linejoin': 'round',
   };
-  if (!text.includes(ARROW)) return tag('text', { x, y, 'text-anchor': anchor, ...look }, escape(text));
+  if (!text.includes(ARROW)) return tag('text', { x, y, 'text-anchor': anchor, ...look }, escapeText(text));
   // The label face has no arrow: it is drawn between the words.
   const whole = textWidth(text, size, bold);
   let at = anchor === 'start' ? x : anchor === 'end' ? x - whole : x - whole / 2;
@@ -111,7 +115,7 @@ function drawLine(line: LabelLine, x: number, y: number, anchor: Spot['anchor'])
     }
     const [trimmed, space] = [words.trim(), words.length - words.trimStart().length];
     const lead = textWidth(' '.repeat(space), size, bold);
-    if (trimmed !== '') out += tag('text', { x: at + lead, y, ...look }, escape(trimmed));
+    if (trimmed !== '') out += tag('text', { x: at + lead, y, ...look }, escapeText(trimmed));
     at += textWidth(words, size, bold);
   });
   return out;

@@ -22,7 +22,7 @@ export interface SheetNetwork {
   partOf(point: PointId): PartSpec | undefined;
 }
 
-export function sheetNetwork(book: Book): SheetNetwork {
+export function sheetNetwork(book: Pick<Book, 'parts' | 'connectors' | 'wires' | 'splices'>): SheetNetwork {
   const edges = new Map<string, Edge>();
   const at = new Map<PointId, Edge[]>();
   const add = (edge: Edge): void => {

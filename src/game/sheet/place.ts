@@ -1,9 +1,12 @@
 /** Heights of all points: rigid symbols, wires that take up the slack, rails and rows that are fixed. */
 import type { PointId } from '../../parts/index.ts';
+import { Bodies, type Spring, shares } from './bodies.ts';
 import { wireText } from './colours.ts';
 import { textWidth } from './metrics.ts';
+import { hasPlug } from './network.ts';
 import type { SheetPlan } from './plan.ts';
-import { INLINE_HEIGHT, PLUG_HEIGHT, SYMBOL_HEIGHT, symbolOf } from './symbol-kind.ts';
+import { railHeights } from './rails.ts';
+import { FRAMED_HEIGHT, INLINE_HEIGHT, PLUG_HEIGHT, SYMBOL_HEIGHT, symbolOf } from './symbol-kind.ts';
 import type { Step } from './walk.ts';
 
 export interface Heights {
@@ -14,64 +17,34 @@ export interface Heights {
   rail: Map<PointId, number>;
 }
 
-/** First feed rail and the step to the next, units; the first free height below them. */
-const RAIL_TOP = 66;
-const RAIL_STEP = 34;
+/** From the lowest feed rail to the first free height, units. */
 const BELOW_RAILS = 40;
 /** The foot lane above the ground rail, units. */
 const FOOT = 92;
 /** Room that a device's box takes above a path that starts at one of its terminals, and below one that ends so. */
-const BOX_ROOM = 62;
+const BOX_ROOM = 74;
 const END_ROOM = 60;
 /** A wire is long enough for its text and this much more, units. */
-const WIRE_AIR = 16;
+const WIRE_AIR = 24;
 const MAX_ROUNDS = 8;
 
-interface Spring {
-  from: string;
-  to: string;
-  least: number;
-  /** Share of the slack that it takes. */
-  weight: number;
-}
-
-/** Points that keep their distance, as one body: union-find with offsets. */
-class Bodies {
-  private readonly parent = new Map<PointId, { to: PointId; offset: number }>();
-
-  find(point: PointId): { root: PointId; offset: number } {
-    let root = point;
-    let offset = 0;
-    for (let up = this.parent.get(root); up !== undefined; up = this.parent.get(root)) {
-      offset += up.offset;
-      root = up.to;
-    }
-    return { root, offset };
-  }
-
-  /** Binds `b` at `distance` below `a`. False if the two are bound already. */
-  bind(a: PointId, b: PointId, distance: number): boolean {
-    const p = this.find(a);
-    const q = this.find(b);
-    if (p.root === q.root) return false;
-    this.parent.set(q.root, { to: p.root, offset: p.offset + distance - q.offset });
-    return true;
-  }
-}
-
-export function lengthOf(step: Step): number {
+function lengthOf(plan: SheetPlan, step: Step): number {
   const { edge } = step;
   if (edge.kind === 'pin') return edge.inline ? INLINE_HEIGHT : PLUG_HEIGHT;
-  if (edge.kind === 'element') return SYMBOL_HEIGHT[symbolOf(edge)];
+  if (edge.kind === 'element') {
+    const kind = symbolOf(edge);
+    const framed = edge.part.kind === 'starter' || (edge.part.kind === 'switch' && hasPlug(plan.network, edge.part));
+    return framed && (kind === 'contact' || kind === 'winding')
+      ? Math.max(FRAMED_HEIGHT, SYMBOL_HEIGHT[kind])
+      : SYMBOL_HEIGHT[kind];
+  }
   return textWidth(wireText(edge.wire), 16) + WIRE_AIR;
 }
 
 export function solveHeights(plan: SheetPlan): Heights {
-  const feeds = plan.sheet.rails.filter((rail) => rail.kind === 'feed');
-  const top = RAIL_TOP + RAIL_STEP * (feeds.length - 1) + BELOW_RAILS;
   let ground = plan.sheet.ground;
   for (let round = 0; round < MAX_ROUNDS; round++) {
-    const solved = solveAt(plan, top, ground);
+    const solved = solveAt(plan, ground);
     if (typeof solved !== 'number') return solved;
     ground += solved;
   }
@@ -79,9 +52,10 @@ export function solveHeights(plan: SheetPlan): Heights {
 }
 
 /** Heights with the ground rail at `ground`, or how much lower it must be. */
-function solveAt(plan: SheetPlan, top: number, ground: number): Heights | number {
+function solveAt(plan: SheetPlan, ground: number): Heights | number {
   const { bodies, springs } = gather(plan);
-  const rail = railHeights(plan, ground);
+  const { at: rail, lowestFeed } = railHeights(plan, ground);
+  const top = lowestFeed + BELOW_RAILS;
   const foot = ground - FOOT;
   const fixed = new Map<string, number>([['foot', foot], ...rail]);
   for (const [point, row] of Object.entries(plan.sheet.rows)) {
@@ -107,13 +81,6 @@ function solveAt(plan: SheetPlan, top: number, ground: number): Heights | number
   return { y, ground, foot, rail };
 }
 
-function railHeights(plan: SheetPlan, ground: number): Map<PointId, number> {
-  let feeds = 0;
-  return new Map(
-    plan.sheet.rails.map((rail) => [rail.point, rail.kind === 'ground' ? ground : RAIL_TOP + RAIL_STEP * feeds++]),
-  );
-}
-
 function gather(plan: SheetPlan): { bodies: Bodies; springs: Spring[] } {
   const bodies = new Bodies();
   const loose: { step: Step; weight: number }[] = [];
@@ -124,7 +91,7 @@ function gather(plan: SheetPlan): { bodies: Bodies; springs: Spring[] } {
       const atRail = plan.rails.has(step.from) || plan.rails.has(step.to);
       if (path.climbX !== undefined && i === path.steps.length - 1) climbs.push(step);
       else if (step.edge.kind === 'wire') loose.push({ step, weight: 1 });
-      else if (atRail || !bodies.bind(step.from, step.to, lengthOf(step))) loose.push({ step, weight: 0 });
+      else if (atRail || !bodies.bind(step.from, step.to, lengthOf(plan, step))) loose.push({ step, weight: 0 });
     });
   }
   const springs: Spring[] = [];
@@ -132,7 +99,7 @@ function gather(plan: SheetPlan): { bodies: Bodies; springs: Spring[] } {
     const a = bodies.find(step.from);
     const b = bodies.find(step.to);
     if (a.root === b.root) continue;
-    springs.push({ from: a.root, to: b.root, least: lengthOf(step) + a.offset - b.offset, weight });
+    springs.push({ from: a.root, to: b.root, least: lengthOf(plan, step) + a.offset - b.offset, weight });
   }
   for (const step of climbs) {
     const a = bodies.find(step.from);
@@ -192,27 +159,4 @@ function latest(
     }
   }
   return at;
-}
-
-/** How far each body sinks into its slack, 0 to 1: wires above it against wires below it, to what is fixed. */
-function shares(roots: string[], springs: Spring[], fixed: ReadonlyMap<string, number>): Map<string, number> {
-  const above = new Map<string, number>();
-  const below = new Map<string, number>(roots.map((root) => [root, fixed.has(root) ? 0 : Number.NaN]));
-  for (let i = 0; i <= roots.length; i++) {
-    for (const { from, to, weight } of springs) {
-      const down = (fixed.has(from) ? 0 : (above.get(from) ?? 0)) + weight;
-      if (!fixed.has(to)) above.set(to, Math.max(above.get(to) ?? 0, down));
-      const up = (below.get(to) ?? Number.NaN) + weight;
-      const known = below.get(from) ?? Number.NaN;
-      if (!fixed.has(from) && !Number.isNaN(up) && !(known >= up)) below.set(from, up);
-    }
-  }
-  const share = new Map<string, number>();
-  for (const root of roots) {
-    const a = above.get(root) ?? 0;
-    const b = below.get(root) ?? Number.NaN;
-    // A body from which nothing fixed hangs stays as high as it can.
-    share.set(root, Number.isNaN(b) || a + b === 0 ? 0 : a / (a + b));
-  }
-  return share;
 }

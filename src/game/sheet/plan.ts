@@ -4,6 +4,7 @@ import type { PointId } from '../../parts/index.ts';
 import type { SheetSpec } from '../../scenario/schema-sheet.ts';
 import { type SheetNetwork, sheetNetwork } from './network.ts';
 import { type Step, walk } from './walk.ts';
+import { ENGLISH, type SheetWords } from './words.ts';
 
 export interface SheetColumn {
   /** Number printed in the strip. */
@@ -21,7 +22,12 @@ export interface ColumnPath {
   climbX?: number;
 }
 
+/** What of a book a sheet is made from. */
+export type SheetBook = Pick<Book, 'name' | 'parts' | 'connectors' | 'wires' | 'splices'>;
+
 export interface SheetPlan {
+  machine: string;
+  words: SheetWords;
   network: SheetNetwork;
   sheet: SheetSpec;
   columns: SheetColumn[];
@@ -37,7 +43,7 @@ export interface SheetPlan {
 /** Left edge of the first column, units: room for the rails' names. */
 const FIRST = 62;
 
-export function planSheet(book: Book, sheet: SheetSpec): SheetPlan {
+export function planSheet(book: SheetBook, sheet: SheetSpec, words: SheetWords = ENGLISH): SheetPlan {
   const network = sheetNetwork(book);
   const rails = new Set(sheet.rails.map((rail) => rail.point));
   const columns: SheetColumn[] = [];
@@ -55,6 +61,8 @@ export function planSheet(book: Book, sheet: SheetSpec): SheetPlan {
     }),
   );
   const plan: SheetPlan = {
+    machine: book.name,
+    words,
     network,
     sheet,
     columns,

@@ -20,7 +20,11 @@ const INSIDE = 16;
 
 export function routeAll(plan: SheetPlan, heights: Heights): Routed[] {
   return plan.paths.flatMap((path) =>
-    path.steps.map((step, i) => ({ step, path, line: routeStep(plan, heights, path, step, i === path.steps.length - 1) })),
+    path.steps.map((step, i) => ({
+      step,
+      path,
+      line: routeStep(plan, heights, path, step, i === path.steps.length - 1),
+    })),
   );
 }
 
@@ -59,32 +63,28 @@ export function straight(line: readonly Corner[]): Corner[] {
 export const lineText = (line: readonly Corner[]): string =>
   line.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${x} ${y}`).join('');
 
-/** Where several lines leave a point to one side, all but the farthest need a dot; and so does a corner on a wire. */
+/** Where several lines leave a point to one side, all but the farthest need a dot where they turn off. */
 export function junctions(routed: readonly Routed[], points: ReadonlyMap<PointId, number>): Corner[] {
   const lanes = new Map<string, Corner[]>();
-  for (const { step, line } of routed) {
-    for (const [point, ends] of [
-      [step.from, line],
-      [step.to, [...line].reverse()],
-    ] as const) {
-      if (!points.has(point) || ends.length < 3) continue;
-      const lane = ends.findIndex((corner, i) => i > 0 && corner.y === ends[i - 1].y && corner.x !== ends[i - 1].x);
-      if (lane < 0 || lane > 2) continue;
-      const key = `${point}|${Math.sign(ends[lane].x - ends[0].x)}|${ends[lane].y}`;
-      lanes.set(key, [...(lanes.get(key) ?? []), ends[lane]]);
-      // Inside a device the lane leaves the terminal's own column below or above the terminal.
-      if (lane === 2) lanes.set(`${key}|start`, [ends[1], ends[1]]);
-    }
-  }
   const dots: Corner[] = [];
-  for (const corners of lanes.values()) {
-    const sorted = [...corners].sort((a, b) => a.x - b.x);
-    const start = sorted[0].x === sorted[sorted.length - 1].x ? sorted.length - 1 : undefined;
-    if (start !== undefined) {
-      if (start > 0) dots.push(sorted[0]);
-      continue;
-    }
-    dots.push(...sorted.slice(0, -1));
+  const look = (point: PointId, ends: readonly Corner[]): void => {
+    const first = ends[0];
+    // Inside a device the lane leaves the terminal's own column a little below or above the terminal.
+    const at = first.y === ends[1].y ? 1 : 2;
+    const turn = ends[at];
+    if (!points.has(point) || ends.length <= at + 1 || turn.y !== ends[at - 1].y) return;
+    if (at === 2 && Math.abs(ends[1].y - first.y) !== INSIDE) return;
+    if (at === 2) dots.push(ends[1]);
+    const key = `${point}|${Math.sign(turn.x - first.x)}|${turn.y}`;
+    lanes.set(key, [...(lanes.get(key) ?? []), turn]);
+  };
+  for (const { step, line } of routed) {
+    look(step.from, line);
+    look(step.to, [...line].reverse());
+  }
+  for (const [key, turns] of lanes) {
+    const away = Number(key.split('|')[1]);
+    dots.push(...turns.sort((a, b) => away * (a.x - b.x)).slice(0, -1));
   }
   return dots;
 }

@@ -22,12 +22,14 @@ export const SYMBOL_HEIGHT: Record<SymbolKind, number> = {
   contact: 74,
   battery: 62,
   motor: 82,
-  lamp: 104,
+  lamp: 108,
   driver: 108,
   input: 108,
   line: 34,
   stud: 26,
 };
+/** A contact in a device's frame, beside terminal numbers and the device's name. */
+export const FRAMED_HEIGHT = 100;
 export const INLINE_HEIGHT = 26;
 export const PLUG_HEIGHT = 29;
 

@@ -47,7 +47,10 @@ function coil(canvas: Canvas, p: SymbolPlace): void {
 export function contact(canvas: Canvas, p: SymbolPlace, look: ContactLook): void {
   const y = middle(p) - 23;
   const { x } = p;
-  if (look.change) return changeover(canvas, p);
+  if (look.change) {
+    changeover(canvas, p);
+    return;
+  }
   const blade = look.closed
     ? `M${x} ${p.top}V${y + 12}H${x + 13}M${x} ${p.bottom}V${y + 38}L${x + 11} ${y + 8}`
     : `M${x} ${p.top}V${y + 12}M${x} ${p.bottom}V${y + 38}L${x - 15} ${y + 12}`;
@@ -86,8 +89,8 @@ function battery(canvas: Canvas, p: SymbolPlace): void {
 function motor(canvas: Canvas, p: SymbolPlace): void {
   leads(canvas, p, 46);
   canvas.symbols.push(circle(p.x, middle(p), 23, STROKE.contact));
-  canvas.take(p.x - 24, middle(p) - 24, 48, 15);
-  canvas.take(p.x - 24, middle(p) + 9, 48, 15);
+  canvas.take(p.x - 24, middle(p) - 24, 48, 12);
+  canvas.take(p.x - 24, middle(p) + 14, 48, 10);
   canvas.take(p.x - 24, middle(p) - 9, 15, 18);
   canvas.take(p.x + 9, middle(p) - 9, 15, 18);
   const spot = { x: p.x, y: middle(p) + 7, anchor: 'middle' as const };

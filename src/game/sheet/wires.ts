@@ -10,12 +10,14 @@ import { type Corner, lineText } from './route.ts';
 export interface DrawnWire {
   wire: WireSpec;
   line: Corner[];
+  /** Only its beginning, at a splice; it is drawn in full elsewhere. */
+  stub?: true;
 }
 
 /** A long wire carries its text again at this distance, units. */
 const REPEAT = 230;
 const SIZE = 16;
-const SLIDES = [0, -12, 12, -24, 24, -38, 38, -54, 54, -72, 72, -95, 95];
+const SLIDES = [0, -4, 4, -8, 8, -13, 13, -24, 24, -38, 38, -54, 54, -72, 72, -95, 95];
 
 /** Wires of one number run into each other: all their casings lie under all their colours. */
 export function drawWires(wires: readonly DrawnWire[]): string {
@@ -55,17 +57,20 @@ export function labelWire(canvas: Canvas, drawn: DrawnWire): void {
     runs.push({ a, b, length, upright: a.x === b.x });
   }
   const need = textWidth(wireText(wire), SIZE) + 6;
-  runs.sort((p, q) => Number(q.length >= need) - Number(p.length >= need) || Number(q.upright) - Number(p.upright) || q.length - p.length);
+  runs.sort(
+    (p, q) =>
+      Number(q.length >= need) - Number(p.length >= need) ||
+      Number(q.upright) - Number(p.upright) ||
+      q.length - p.length,
+  );
   const fits = runs.filter((run) => run.length >= need);
-  canvas.label(request(wire, runs.slice(0, 1).concat(fits.slice(1)).flatMap((run) => spotsOn(run, wire, need, 0.5)), false));
+  const times = (run: Run) => Math.max(1, Math.round(run.length / REPEAT));
+  const sure = [runs[0], ...fits.slice(1)].flatMap((run) => spotsOn(run, wire, need, 0.5 / times(run)));
+  canvas.label(request(wire, sure, false));
   for (const [i, run] of fits.entries()) {
-    const times = Math.max(1, Math.round(run.length / REPEAT));
-    // The first text stands in the middle of the first run; repetitions share out what is left.
-    for (let k = 0; k < times; k++) {
-      const at = (k + 0.5) / times;
-      if (i === 0 && at === 0.5) continue;
-      if (run.length < REPEAT && i > 0 && !(run.upright && run.length > 150)) continue;
-      canvas.label(request(wire, spotsOn(run, wire, need, at, 60), true));
+    if (i > 0 && run.length < (run.upright ? 150 : REPEAT)) continue;
+    for (let k = i === 0 ? 1 : 0; k < times(run); k++) {
+      canvas.label(request(wire, spotsOn(run, wire, need, (k + 0.5) / times(run), 60), true));
     }
   }
 }
@@ -83,7 +88,7 @@ function spotsOn(run: Run, wire: WireSpec, need: number, at: number, reach = 100
   const slides = SLIDES.filter((s) => Math.abs(s) <= Math.max(room, 1) && Math.abs(s) <= reach);
   const out: Spot[] = [];
   if (run.upright) {
-    for (const dx of [-half - 5, half + 4 + SIZE * 0.74]) {
+    for (const dx of [-half - 6.5, half + 4 + SIZE * 0.74]) {
       for (const s of slides) out.push({ x: x + dx, y: y + s, anchor: 'middle', upright: true });
     }
     for (const s of SLIDES) {

@@ -39,27 +39,16 @@ export const relay: Kind<Relay> = {
     ];
   },
   regions: (part) => {
-    const coil: [string, string] = [`${part.id}.${part.coil[0]}`, `${part.id}.${part.coil[1]}`];
-    const either = (edge: { above?: number; below?: number }) => ({ volts: coil, ...edge });
+    // An armature follows the coil's current: an open coil with full volts across it pulls nothing.
+    const coil = [elementId(part.id, 'coil')];
     return [
       {
         id: part.id,
         states: ['off', 'on'],
         initial: 'off',
         transitions: [
-          {
-            from: 'off',
-            to: 'on',
-            // A coil without a diode pulls in with either polarity.
-            when: { any: [either({ above: part.pullInVolts }), either({ below: -part.pullInVolts })] },
-            afterMs: PULL_IN_MS,
-          },
-          {
-            from: 'on',
-            to: 'off',
-            when: { all: [either({ below: part.dropOutVolts }), either({ above: -part.dropOutVolts })] },
-            afterMs: RELEASE_MS,
-          },
+          { from: 'off', to: 'on', when: { amps: coil, above: part.pullInVolts / part.coilOhms }, afterMs: PULL_IN_MS },
+          { from: 'on', to: 'off', when: { amps: coil, below: part.dropOutVolts / part.coilOhms }, afterMs: RELEASE_MS },
         ],
       },
     ];

@@ -1,0 +1,146 @@
+/** What the evidence so far says of every suspect, updated action by action over the same log as the real machine. */
+import type { Attempt, Record as Done, Seen } from '../job/index.ts';
+import { effectiveFunction, Rig } from '../job/index.ts';
+import { classesBetween, classOf, limitFor, type Yardstick } from './classes.ts';
+import { type Suspect, suspectsOf } from './complaint.ts';
+
+/** One odd reading or a slip of the probe must not rule a suspect out for ever. */
+const FLOOR = 0.02;
+/** Something seen on the spot (a green pin, a black link) speaks for its place by this much. */
+const SIGN_FACTOR = 0.05;
+
+export type Prior = 'usual' | 'equal';
+
+/** The state of knowledge before and after one action. */
+export interface Step {
+  index: number;
+  /** Share of the probability by target, before the action. */
+  before: ReadonlyMap<string, number>;
+  after: ReadonlyMap<string, number>;
+  /** Suspects (targets) with more than a hundredth of the probability. */
+  left: number;
+  /** Did the action bring evidence at all? */
+  informative: boolean;
+  /** Largest share of the probability that foresaw one and the same outcome; 1 means that nothing could be learned. */
+  foreseen: number;
+}
+
+interface Live {
+  suspect: Suspect;
+  rigs: Rig[];
+  weight: number;
+}
+
+export interface Belief {
+  suspects: Suspect[];
+  steps: Step[];
+  /** Share of the probability that a repair of this kind on this target would mend the machine, before action `index`. */
+  mends(index: number, target: string, verb: string): number;
+}
+
+export function beliefOver(attempt: Attempt, prior: Prior = 'usual', suspects: Suspect[] = suspectsOf(attempt.model, attempt.job)): Belief {
+  const { job, model } = attempt;
+  const sound = Rig.arriving(model, [], { ...job.arrival, regions: {} });
+  const lives: Live[] = suspects.map((suspect) => ({
+    suspect,
+    rigs: suspect.ends.map((rig) => rig.copy()),
+    weight: prior === 'usual' ? suspect.weight : 1 / countAt(suspects, suspect.at),
+  }));
+  normalise(lives);
+  const steps: Step[] = [];
+  const weights: number[][] = [];
+  for (const record of attempt.records) {
+    weights.push(lives.map((l) => l.weight));
+    steps.push(weigh(record, lives, sound));
+  }
+  return {
+    suspects,
+    steps,
+    mends: (index, target, verb) =>
+      suspects.reduce((sum, s, i) => (s.at === target && s.cures.includes(verb) ? sum + (weights[index]?.[i] ?? 0) : sum), 0),
+  };
+}
+
+const countAt = (suspects: readonly Suspect[], at: string): number => suspects.filter((s) => s.at === at).length;
+
+function normalise(lives: Live[]): void {
+  const total = lives.reduce((sum, l) => sum + l.weight, 0);
+  for (const live of lives) live.weight = total > 0 ? live.weight / total : 1 / lives.length;
+}
+
+function byTarget(lives: readonly Live[]): Map<string, number> {
+  const shares = new Map<string, number>();
+  for (const { suspect, weight } of lives) shares.set(suspect.at, (shares.get(suspect.at) ?? 0) + weight);
+  return shares;
+}
+
+function weigh(record: Done, lives: Live[], sound: Rig): Step {
+  const before = byTarget(lives);
+  const expected = sound.run(record.steps);
+  const yardstick = yardstickOf(record, expected, sound);
+  const outcomes = lives.map((live) => outcomesOf(live, record, yardstick));
+  const real = outcomeKey(record.seen, yardstick);
+  const informative = yardstick !== null || watched(record);
+  let foreseen = 1;
+  if (informative) {
+    foreseen = largestShare(lives, outcomes);
+    lives.forEach((live, i) => {
+      live.weight *= outcomes[i].has(real) ? 1 / outcomes[i].size : FLOOR;
+      if (signPoints(record) !== null && signPoints(record) !== live.suspect.at) live.weight *= SIGN_FACTOR;
+    });
+    normalise(lives);
+  }
+  const after = byTarget(lives);
+  const left = [...after.values()].filter((p) => p > 0.01).length;
+  return { index: record.entry.index, before, after, left, informative, foreseen };
+}
+
+/** Actions at which eyes and ears, or codes, say something. */
+function watched(record: Done): boolean {
+  return ['operate', 'codes', 'verify', 'look', 'wiggle', 'exchange'].includes(record.entry.action.do);
+}
+
+/** The target that a sign on the spot speaks for; null where nothing was found. */
+function signPoints(record: Done): string | null {
+  return record.signOf ?? null;
+}
+
+function yardstickOf(record: Done, expected: Seen, sound: Rig): Yardstick | null {
+  const { red, black } = record.after.leads;
+  if (record.seen.display === undefined || red === null || black === null || record.after.instrument !== 'meter') return null;
+  const fn = effectiveFunction(record.after);
+  if (fn === 'off') return null;
+  const { book } = sound.world.model;
+  const battery = book.reference.split('.')[0];
+  const supply = Math.max(1, Math.abs(sound.world.voltsBetween(`${battery}.+`, book.reference)));
+  const quantity = fn === 'volts-dc' ? 'volts' : fn === 'amps' ? 'amps' : 'ohms';
+  return { sound: expected.value ?? null, supply, limit: limitFor(book, red, black), quantity };
+}
+
+/** Everything observed, as one comparable outcome. Signs and answers are not foretold by any suspect's network. */
+function outcomeKey(seen: Seen, yardstick: Yardstick | null): string {
+  const machine = seen.codes.filter((code) => !/^(sign|answer|complaint|interlock)/.test(code)).join(' ');
+  if (seen.display === undefined) return machine;
+  const shown = yardstick === null ? seen.display.text : classOf(seen.value ?? null, yardstick);
+  return `${shown} | ${machine}`;
+}
+
+function outcomesOf(live: Live, record: Done, yardstick: Yardstick | null): Set<string> {
+  const seen = live.rigs.map((rig) => rig.run(record.steps));
+  if (yardstick === null || seen[0].display === undefined) return new Set(seen.map((s) => outcomeKey(s, null)));
+  const classes = classesBetween(seen.map((s) => s.value ?? null), yardstick);
+  const keys = new Set<string>();
+  for (const s of seen) {
+    const tail = outcomeKey({ codes: s.codes }, null);
+    for (const name of classes) keys.add(`${name} | ${tail}`);
+  }
+  return keys;
+}
+
+function largestShare(lives: readonly Live[], outcomes: readonly Set<string>[]): number {
+  const shares = new Map<string, number>();
+  lives.forEach((live, i) => {
+    for (const key of outcomes[i]) shares.set(key, (shares.get(key) ?? 0) + live.weight);
+  });
+  return Math.max(0, ...shares.values());
+}

@@ -1,0 +1,13 @@
+/** The page starts here: type, colours, then the screens. */
+import '@fontsource/barlow/latin-400.css';
+import '@fontsource/barlow/latin-600.css';
+import '@fontsource/barlow-condensed/latin-500.css';
+import '@fontsource/barlow-condensed/latin-600.css';
+import './pages/styles/index.css';
+import { render } from 'preact';
+import { App } from './pages/app.tsx';
+import { startWords } from './pages/words/words.ts';
+
+startWords();
+const host = document.getElementById('app');
+if (host !== null) render(<App />, host);

@@ -1,0 +1,64 @@
+/** The attempts of this browser, and which one is open. */
+import { Attempt, type JobSpec } from '../../job/index.ts';
+import { type AttemptStore, openAttempts, type StoredAttempt } from '../../storage/attempts.ts';
+import { catalog, jobById } from './catalog.ts';
+import { Observable } from './observable.ts';
+import { Session } from './session.ts';
+
+export interface Shelf {
+  ready: boolean;
+  lasting: boolean;
+  attempts: StoredAttempt[];
+  open: Session | null;
+  /** A kept attempt did not replay as it was recorded: the book or the engine is another. */
+  differs: boolean;
+}
+
+export const shelf = new Observable<Shelf>({ ready: false, lasting: true, attempts: [], open: null, differs: false });
+
+let opened: Promise<AttemptStore> | null = null;
+const attempts = (): Promise<AttemptStore> => {
+  opened ??= openAttempts();
+  return opened;
+};
+
+export async function refreshShelf(): Promise<void> {
+  const store = await attempts();
+  shelf.update({ ready: true, lasting: store.lasting, attempts: await store.list() });
+}
+
+/** The newest attempt at a job, if there is one. */
+export const latestOf = (list: readonly StoredAttempt[], jobId: string): StoredAttempt | undefined =>
+  list.filter((a) => a.jobId === jobId).sort((a, b) => (a.takenAt < b.takenAt ? 1 : -1))[0];
+
+export async function takeJob(job: JobSpec): Promise<Session> {
+  const store = await attempts();
+  const { model } = catalog();
+  const attempt = new Attempt(model, job);
+  const stored: StoredAttempt = {
+    id: crypto.randomUUID(),
+    jobId: job.id,
+    header: attempt.log.header,
+    takenAt: new Date().toISOString(),
+    tenths: 0,
+    ended: false,
+  };
+  await store.begin({ ...stored });
+  const session = new Session(model, job, stored, store, attempt);
+  shelf.update({ open: session, differs: false });
+  session.act({ do: 'start' });
+  return session;
+}
+
+export async function openAttempt(id: string): Promise<Session | null> {
+  const now = shelf.value.open;
+  if (now?.stored.id === id) return now;
+  const store = await attempts();
+  const stored = (await store.list()).find((a) => a.id === id);
+  const log = await store.load(id);
+  const job = stored === undefined ? undefined : jobById(stored.jobId);
+  if (stored === undefined || log === null || job === undefined) return null;
+  const { session, differs } = Session.resume(catalog().model, job, stored, log, store);
+  shelf.update({ open: session, differs });
+  return session;
+}

@@ -1,0 +1,101 @@
+/** Actions as a button says them, with what they cost. */
+import { type Action, costOf } from '../../job/index.ts';
+import { minutes, money } from '../state/settings.ts';
+import type { Session } from '../state/session.ts';
+import { controlName, partName, pointName, targetName, valueName, wireEndName, zoneName } from './names.ts';
+import { t, wordFor } from './words.ts';
+
+export function actionName(session: Session, action: Action): string {
+  const { model, book, bench } = session;
+  switch (action.do) {
+    case 'walk':
+      return t('act.walk', { place: zoneName(book, action.zone) });
+    case 'open':
+      return t('act.open', { step: sentence(targetName(model, action.access)) });
+    case 'close':
+      return t('act.close', { step: targetName(model, action.access) });
+    case 'helper':
+      return action.call ? t('act.helperCall') : t('act.helperSend');
+    case 'operate':
+      return operateName(session, action.control, action.value);
+    case 'look':
+      return book.zones.some((z) => z.id === action.at) ? t('act.lookPlace') : t('act.look', { what: targetName(model, action.at) });
+    case 'wiggle':
+      return t('act.wiggle', { what: targetName(model, action.at) });
+    case 'pull':
+      return t('act.pull', { what: partName(book, action.part) });
+    case 'refit':
+      return t('act.refit', { what: partName(book, action.part) });
+    case 'unplug':
+      return t('act.unplug', { what: partName(book, action.connector) });
+    case 'plug':
+      return t('act.plug', { what: partName(book, action.connector) });
+    case 'lift':
+      return t('act.lift', { what: wireEndName(model, action.end) });
+    case 'land':
+      return t('act.land', { what: wireEndName(model, action.end) });
+    case 'exchange': {
+      const back = bench.exchanged.some((pair) => pair.includes(action.part) && pair.includes(action.with));
+      return t(back ? 'act.exchangeBack' : 'act.exchange', { part: action.part, other: action.with });
+    }
+    case 'repair':
+      return t('act.repair', { verb: wordFor('verbs', action.verb), what: targetName(model, action.target) });
+    case 'codes':
+      return t('act.codes');
+    case 'clearCodes':
+      return t('act.clearCodes');
+    case 'verify':
+      return t('act.verify');
+    default:
+      return moreNames(session, action);
+  }
+}
+
+/** Actions that no list of offers has, as the debrief and the notebook name them. */
+function moreNames({ model, book, job }: Session, action: Action): string {
+  switch (action.do) {
+    case 'start':
+      return t('order.take');
+    case 'ask':
+      return job.asks.find((a) => a.id === action.question)?.question ?? action.question;
+    case 'precaution':
+      return book.precautions.find((p) => p.id === action.id)?.[action.on ? 'done' : 'text'] ?? action.id;
+    case 'instrument':
+      return t('meter.take', { tool: action.take === 'meter' ? t('meter.title') : t('meter.lampTitle') });
+    case 'dial':
+      return `${t('meter.dial')}: ${t(`meter.${action.fn}`)}`;
+    case 'jack':
+      return `${t('meter.jack')} ${action.red === 'volts' ? t('meter.jackVolts') : t('meter.jackAmps')}`;
+    case 'lead': {
+      const lead = action.lead === 'red' ? t('meter.red') : t('meter.black');
+      const where = action.point === null ? t('meter.loose') : t('meter.on', { point: pointName(model, action.point) });
+      return `${lead} ${where}`;
+    }
+    case 'read':
+      return t('act.read');
+    case 'mark':
+      return t(action.suspect ? 'act.mark' : 'act.unmark', { what: targetName(model, action.target) });
+    case 'note':
+      return action.text;
+    case 'writeUp':
+      return t('clip.writeUp');
+    case 'finish':
+      return t('write.finish', { ending: t(`write.${action.ending}`) });
+    default:
+      return action.do;
+  }
+}
+
+function operateName({ book }: Session, control: string, value: string): string {
+  const springs = book.controls.find((c) => c.id === control)?.springs?.[value];
+  const words = { control: controlName(book, control), value: valueName(book, control, value) };
+  return springs === undefined ? t('act.set', words) : t('act.setHeld', { ...words, back: valueName(book, control, springs) });
+}
+
+export function costText({ book, bench }: Session, action: Action): string {
+  const { tenths, price } = costOf(book, bench, action);
+  if (price > 0) return t('act.costPrice', { minutes: minutes(tenths), price: money(price) });
+  return tenths === 0 ? '' : t('act.cost', { minutes: minutes(tenths) });
+}
+
+export const sentence = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

@@ -1,0 +1,16 @@
+/** JSON Schemas of our files, for editors and for authors without our code. Made from the schemas that the reader uses. */
+import * as z from 'zod/mini';
+import { BOOK_SCHEMAS } from './schema-index.ts';
+import { sheetSchema } from './schema-sheet.ts';
+
+const ALL: Record<string, z.core.$ZodType> = { ...BOOK_SCHEMAS, sheet: sheetSchema };
+
+/** Text of each schema file by its name, `parts.schema.json`, as it is kept under `scenarios/schemas`. */
+export function jsonSchemaFiles(): Record<string, string> {
+  const files: Record<string, string> = {};
+  for (const [name, schema] of Object.entries(ALL)) {
+    const json = z.toJSONSchema(schema, { io: 'input' });
+    files[`${name}.schema.json`] = `${JSON.stringify(json, null, 2)}\n`;
+  }
+  return files;
+}
