@@ -1,6 +1,6 @@
 /** One drawing from its source: layers, points, controls, areas and parts. */
-import type { Area, Box, DrawnControl, Drawing, DrawnPart } from '../../src/game/drawing.ts';
-import { boxOf } from './bounds.ts';
+import type { Area, Box, Drawing, DrawnControl, DrawnPart } from '../../src/game/drawing.ts';
+import { boxOf, pathPoints } from './bounds.ts';
 import { type Growing, hasClass, outlinePoints, type Palette, type Walk } from './items.ts';
 import { toLayers } from './layers.ts';
 import type { Rules } from './rules.ts';
@@ -36,15 +36,18 @@ const tidy = ({ x, y, w, h }: Box): Box => ({ x: tenth(x), y: tenth(y), w: tenth
 function partOf(value: DrawnPart, box: Box): DrawnPart {
   const part: DrawnPart = { part: value.part, box: tidy(box) };
   if (value.when && value.when.length > 0) part.when = value.when;
+  if (value.shift) part.shift = value.shift;
   return part;
 }
 
 /** Which way a half goes: away from the points of the other side. */
 function drawApart(walk: Walk): void {
   for (const [id, { context, grown }] of walk.groups) {
-    const [, name] = /^half-(.+)-[ab]$/.exec(id) ?? [];
+    const [, name, side] = /^half-(.+)-([ab])$/.exec(id) ?? [];
     const { shift } = context;
     if (!name || !shift || shift.dx !== 0 || shift.dy !== 0 || !grown.box) continue;
+    const other = walk.groups.get(`half-${name}-${side === 'a' ? 'b' : 'a'}`);
+    if (other && isDrawnOut(walk, `half-${name}-${side === 'a' ? 'b' : 'a'}`)) continue;
     const own = walk.points.filter((p) => p.shift === shift);
     const around = walk.groups.get(`part-${name}`)?.grown.box;
     const others = walk.points.filter((p) => p.shift !== shift && around && isIn(p, around));
@@ -57,6 +60,8 @@ function drawApart(walk: Walk): void {
     else shift.dy = PARTED * Math.sign(dy);
   }
 }
+
+const isDrawnOut = (walk: Walk, id: string): boolean => 'data-out' in (findById(walk.root, id)?.attributes ?? {});
 
 const isIn = (p: { x: number; y: number }, b: Box): boolean =>
   p.x >= b.x - 40 && p.x <= b.x + b.w + 40 && p.y >= b.y && p.y <= b.y + b.h;
@@ -72,7 +77,10 @@ function emptySockets(walk: Walk): void {
       `<rect x="${left}" y="${top}" width="${wide}" height="${high}" rx="8" fill="{p2}" stroke="{line}" stroke-width="3"/>` +
       `<rect x="${left + 10}" y="${top + 36}" width="${wide - 20}" height="${high - 48}" rx="6" fill="{p3}" stroke="{line}" stroke-width="1.5"/>` +
       `<text x="${x + w / 2}" y="${top + 26}" font-size="20" font-weight="600" fill="{print}" text-anchor="middle">${name}</text>`;
-    const when = [...context.when.filter((r) => r.topic !== 'pulled'), { topic: 'pulled' as const, id: name, is: true }];
+    const when = [
+      ...context.when.filter((r) => r.topic !== 'pulled'),
+      { topic: 'pulled' as const, id: name, is: true },
+    ];
     const at = walk.items.findIndex((item) => item.id === id);
     walk.items.splice(at, 0, { id: `socket-${name}`, role: 'pulled', when, live: false, svg, box: grown.box });
   }
@@ -106,7 +114,8 @@ function areas(walk: Walk): Area[] {
     const name = element.attributes.id?.match(/^hit-(.+)$/)?.[1];
     if (name && hasClass(element, 'hit')) {
       const zone = findById(walk.root, `zone-${name}`)?.attributes ?? {};
-      const polygon = outlinePoints(element, walk.palette).map(Math.round);
+      const { d } = element.attributes;
+      const polygon = (d ? pathPoints(d, 'along') : outlinePoints(element, walk.palette)).map(Math.round);
       found.push(areaOf(name, zone, element.attributes['aria-label'] ?? name, polygon));
     }
     for (const child of elements(element)) outline(child);

@@ -60,8 +60,8 @@ export const overlap = (a: Box, b: Box): boolean =>
 /** Numbers that each path command takes. */
 const TAKES: Record<string, number> = { M: 2, L: 2, H: 1, V: 1, Q: 4, C: 6, A: 7, T: 2, S: 4 };
 
-/** Points that bound a path; for a polygon its corners. */
-export function pathPoints(d: string): number[] {
+/** Points that bound a path (control points among them), or points along it, for the polygon of an area. */
+export function pathPoints(d: string, kind: 'bound' | 'along' = 'bound'): number[] {
   const out: number[] = [];
   let [x, y, startX, startY] = [0, 0, 0, 0];
   for (const [, letter, list] of d.matchAll(/([a-zA-Z])([^a-zA-Z]*)/g)) {
@@ -80,10 +80,21 @@ export function pathPoints(d: string): number[] {
       else if (command === 'V') y = oy + n[i];
       else [x, y] = [ox + n[i + takes - 2], oy + n[i + takes - 1]];
       if (command === 'A') out.push(...arcPoints(fromX, fromY, n.slice(i, i + 5), x, y));
+      else if (command === 'Q' && kind === 'along')
+        out.push(...quadraticPoints(fromX, fromY, ox + n[i], oy + n[i + 1], x, y));
       else if (takes > 2) for (let k = 0; k < takes - 2; k += 2) out.push(ox + n[i + k], oy + n[i + k + 1]);
       out.push(x, y);
       if (command === 'M' && i === 0) [startX, startY] = [x, y];
     }
+  }
+  return out;
+}
+
+function quadraticPoints(x0: number, y0: number, cx: number, cy: number, x1: number, y1: number): number[] {
+  const out: number[] = [];
+  for (let k = 1; k < 8; k += 1) {
+    const [t, s] = [k / 8, 1 - k / 8];
+    out.push(s * s * x0 + 2 * s * t * cx + t * t * x1, s * s * y0 + 2 * s * t * cy + t * t * y1);
   }
   return out;
 }

@@ -6,7 +6,9 @@ import type { Drawing } from '../../src/game/drawing.ts';
 type Row = Record<string, string>;
 
 function readTable(folder: string, name: string): Row[] {
-  const [head, ...lines] = readFileSync(join(folder, `${name}.tsv`), 'utf8').trimEnd().split('\n');
+  const [head, ...lines] = readFileSync(join(folder, `${name}.tsv`), 'utf8')
+    .trimEnd()
+    .split('\n');
   const columns = head.split('\t');
   return lines.map((line) => Object.fromEntries(line.split('\t').map((cell, i) => [columns[i] ?? '', cell])));
 }
@@ -31,7 +33,10 @@ export function bookPoints(folder: string): Map<string, string> {
   return points;
 }
 
-export function compareWithBook(drawings: Drawing[], folder: string): { lines: string[]; unknown: string[]; missing: string[] } {
+export function compareWithBook(
+  drawings: Drawing[],
+  folder: string,
+): { lines: string[]; unknown: string[]; missing: string[] } {
   const book = bookPoints(folder);
   const lines: string[] = [];
   const drawn = new Set<string>();

@@ -73,7 +73,16 @@ export interface Palette {
   lettering: Lettering;
 }
 
-const GROUP_LOOK = ['transform', 'opacity', 'fill', 'stroke', 'stroke-width', 'stroke-linejoin', 'stroke-linecap', 'fill-rule'];
+const GROUP_LOOK = [
+  'transform',
+  'opacity',
+  'fill',
+  'stroke',
+  'stroke-width',
+  'stroke-linejoin',
+  'stroke-linecap',
+  'fill-rule',
+];
 
 /** A group's attributes that what is inside must be wrapped in again when it is written apart. */
 export function wrapOf(element: Element, context: Context, palette: Palette): Record<string, string> {
@@ -95,7 +104,8 @@ export function write(element: Element, around: Variables, palette: Palette): st
 }
 
 export const isUnseen = (element: Element): boolean =>
-  ['title', 'desc', 'style', 'use'].includes(element.tag) || (element.attributes.class ?? '').split(' ').includes('hit');
+  ['title', 'desc', 'style', 'use'].includes(element.tag) ||
+  (element.attributes.class ?? '').split(' ').includes('hit');
 
 export function measure(element: Element, matrix: Matrix, around: Variables, palette: Palette): Box | null {
   const variables = variablesIn(element, around);
@@ -160,4 +170,3 @@ export function add(svg: string, box: Box, context: Context, walk: Walk): void {
   const { id, role, part, when, shift, motion, live } = context;
   walk.items.push({ id, role, part, when, shift, motion, live, svg: wrapped, box });
 }
-

@@ -41,7 +41,16 @@ function sweep({ box, motion, shift }: Item): Box {
 }
 
 const signature = (item: Ranked): string =>
-  JSON.stringify([item.tier, item.live, item.role, item.part, item.when, item.shift, item.motion, item.live && item.id]);
+  JSON.stringify([
+    item.tier,
+    item.live,
+    item.role,
+    item.part,
+    item.when,
+    item.shift,
+    item.motion,
+    item.live && item.id,
+  ]);
 
 /** Still pieces first in each tier, then what moves; neighbours under the same rules become one layer. */
 export function toLayers(items: Item[]): Layer[] {
@@ -62,7 +71,13 @@ export function toLayers(items: Item[]): Layer[] {
     last = key;
     const count = used.get(r.id) ?? 0;
     used.set(r.id, count + 1);
-    const layer: Layer = { id: count === 0 ? r.id : `${r.id}.${count}`, role: r.role, tier: r.tier, svg: r.svg, box: r.box };
+    const layer: Layer = {
+      id: count === 0 ? r.id : `${r.id}.${count}`,
+      role: r.role,
+      tier: r.tier,
+      svg: r.svg,
+      box: r.box,
+    };
     if (r.part) layer.part = r.part;
     if (r.when.length > 0) layer.when = r.when;
     if (r.shift) layer.shift = r.shift;

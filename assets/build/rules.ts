@@ -28,7 +28,10 @@ export interface Rules {
   needles: Record<string, { readout: string; pivot: [number, number] }>;
   screens: string[];
   lamps: Record<string, string>;
-  panels: Record<string, { access: string; dx: number; dy: number; screws: string; hole: [number, number, number, number] }>;
+  panels: Record<
+    string,
+    { access: string; dx: number; dy: number; screws: string; hole: [number, number, number, number] }
+  >;
   opened: Record<string, Record<string, string[]>>;
   dropped: string[];
 }

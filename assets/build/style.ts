@@ -36,7 +36,22 @@ const LATE: [string, Attributes][] = [
   ['online', { fill: '{line}' }],
   ['halo', { 'paint-order': 'stroke', stroke: '{halo}', 'stroke-width': '4', 'stroke-linejoin': 'round' }],
 ];
-const SHAPE = new Set(['x', 'y', 'width', 'height', 'rx', 'ry', 'cx', 'cy', 'r', 'd', 'transform', 'opacity', 'font-size', 'text-anchor']);
+const SHAPE = new Set([
+  'x',
+  'y',
+  'width',
+  'height',
+  'rx',
+  'ry',
+  'cx',
+  'cy',
+  'r',
+  'd',
+  'transform',
+  'opacity',
+  'font-size',
+  'text-anchor',
+]);
 const PAINT = new Set([
   'fill',
   'fill-rule',
@@ -76,7 +91,8 @@ export function presentation(element: Element, v: Variables, tokens: ReadonlySet
   if (element.tag === 'text') Object.assign(look, { fill: '{ink}' });
   const classes = new Set((element.attributes.class ?? '').split(/\s+/).filter((c) => c !== ''));
   for (const [name, attributes] of classRules(v)) if (classes.has(name)) Object.assign(look, attributes);
-  for (const name of classes) if (tokens.has(name) && name !== 'halo') look.fill = name === 'line' ? v.line : `{${name}}`;
+  for (const name of classes)
+    if (tokens.has(name) && name !== 'halo') look.fill = name === 'line' ? v.line : `{${name}}`;
   for (const [name, attributes] of LATE) if (classes.has(name)) Object.assign(look, attributes);
   for (const [name, value] of declarations(element.attributes.style ?? '')) {
     if (PAINT.has(name)) look[name] = colour(value, v);

@@ -25,7 +25,12 @@ export function rockerVariants(element: Element, context: it.Context, walk: Walk
     });
     const rule: Rule = { topic: 'control', id: control, is: true, value };
     const when = [...context.when, rule];
-    add(svg.join(''), box, { ...context, id: `${element.attributes.id}:${value}`, role: 'switch', live: true, when }, walk);
+    add(
+      svg.join(''),
+      box,
+      { ...context, id: `${element.attributes.id}:${value}`, role: 'switch', live: true, when },
+      walk,
+    );
   });
 }
 
@@ -41,7 +46,9 @@ export function lampVariants(element: Element, context: it.Context, walk: Walk):
     ? whole.replaceAll('{lampoff}', `{${colour}}`).replaceAll('#8d979d', isGlass ? '{line}' : `{${colour}}`)
     : whole;
   const dark = colour
-    ? whole.replaceAll(`{${colour}}`, '{lampoff}').replaceAll('stroke="{line}" stroke-width="1.9"', 'stroke="#8d979d" stroke-width="1.9"')
+    ? whole
+        .replaceAll(`{${colour}}`, '{lampoff}')
+        .replaceAll('stroke="{line}" stroke-width="1.9"', 'stroke="#8d979d" stroke-width="1.9"')
     : it.write(withoutLit(element), context.variables, walk.palette);
   add(dark, box, context, walk);
   const when: Rule[] = [...context.when, { topic: 'lamp', id: name, is: true }];
@@ -64,7 +71,8 @@ export function fuseLinks(element: Element, context: it.Context, walk: Walk, vis
   const box = it.measure(element, context.matrix, context.variables, walk.palette);
   for (const child of elements(element)) {
     const id = child.attributes.id ?? '';
-    const isLink = id.startsWith('link-') || /stroke:var\(--line\);stroke-width:2\.2\b/.test(child.attributes.style ?? '');
+    const isLink =
+      id.startsWith('link-') || /stroke:var\(--line\);stroke-width:2\.2\b/.test(child.attributes.style ?? '');
     if (!isLink) {
       visit(child, context, walk);
       continue;
@@ -89,7 +97,11 @@ export function fuseLinks(element: Element, context: it.Context, walk: Walk, vis
   add(open.join(''), box, { ...context, id: `slots-${name}`, role: 'pulled', part: undefined, when }, walk);
 }
 
-function burntLink({ x, y, w, h }: { x: number; y: number; w: number; h: number }, isUpright: boolean, width: number): string {
+function burntLink(
+  { x, y, w, h }: { x: number; y: number; w: number; h: number },
+  isUpright: boolean,
+  width: number,
+): string {
   const [cx, cy] = [x + w / 2, y + h / 2];
   const stub = isUpright
     ? `M${cx} ${y}V${y + h * 0.24}M${cx} ${y + h}V${y + h * 0.78}`

@@ -1,5 +1,5 @@
 /** Walks a drawing and takes it apart: shapes with the rules under which they show, points, parts, groups by id. */
-import type { DrawnPoint, Rule, Shift, Topic } from '../../src/game/drawing.ts';
+import type { DrawnPart, DrawnPoint, Rule, Shift, Topic } from '../../src/game/drawing.ts';
 import { boxOf, multiply, readTransform } from './bounds.ts';
 import * as it from './items.ts';
 import { add, emit, type Walk } from './items.ts';
@@ -12,7 +12,8 @@ const rule = (topic: Topic, id: string, is: boolean, value?: string): Rule =>
   value === undefined ? { topic, id, is } : { topic, id, is, value };
 
 /** Ids that make a group a thing of its own; the rest is written as it stands. */
-const OWN = /^(pt|part|switch|half|plug|plugged|pulled|relay|fuse|link|mated|unmated|cover|zone|lamp|wheel-chocks|hit)(-|$)/;
+const OWN =
+  /^(pt|part|switch|half|plug|plugged|pulled|relay|fuse|link|mated|unmated|cover|zone|lamp|wheel-chocks|hit|gate)(-|$)/;
 
 function isOwn(element: Element, walk: Walk): boolean {
   const id = element.attributes.id ?? '';
@@ -31,19 +32,25 @@ function isOwn(element: Element, walk: Walk): boolean {
 }
 
 export function visit(element: Element, context: it.Context, walk: Walk): void {
-  if (['title', 'desc'].includes(element.tag)) return;
   const id = element.attributes.id ?? '';
-  if (walk.rules.dropped.some((prefix) => id.startsWith(prefix))) return;
-  if (element.tag === 'use') return silhouette(element, context, walk);
-  if (it.hasClass(element, 'hit')) return;
-  if (it.hasClass(element, 'lamp')) return lampVariants(element, context, walk);
-  if (id in walk.rules.rockers) return rockerVariants(element, inside(element, context, walk), walk);
-  if (!isOwn(element, walk) && !it.someInside(element, (e) => isOwn(e, walk))) return emit(element, context, walk);
-  const within = inside(element, context, walk);
-  if (id.startsWith('fuse-')) return fuseLinks(element, within, walk, visit);
+  const isDropped = walk.rules.dropped.some((prefix) => id.startsWith(prefix));
+  if (isDropped || ['title', 'desc'].includes(element.tag) || it.hasClass(element, 'hit')) return;
+  const isPlain = !isOwn(element, walk) && !it.someInside(element, (e) => isOwn(e, walk));
+  if (element.tag === 'use') silhouette(element, context, walk);
+  else if (it.hasClass(element, 'lamp')) lampVariants(element, context, walk);
+  else if (id in walk.rules.rockers) rockerVariants(element, inside(element, context, walk), walk);
+  else if (isPlain) emit(element, context, walk);
+  else visitInside(element, inside(element, context, walk), walk);
+}
+
+function visitInside(element: Element, within: it.Context, walk: Walk): void {
+  if ((element.attributes.id ?? '').startsWith('fuse-')) {
+    fuseLinks(element, within, walk, visit);
+    return;
+  }
   if (element.attributes['data-point']) takePoint(element, within, walk);
-  if (element.tag !== 'g' && element.tag !== 'svg') return emit(element, within, walk);
-  for (const child of elements(element)) visit(child, within, walk);
+  if (element.tag === 'g' || element.tag === 'svg') for (const child of elements(element)) visit(child, within, walk);
+  else emit(element, within, walk);
 }
 
 /** The context inside a group: what its id and its data say, on top of what is around it. */
@@ -68,7 +75,11 @@ export function inside(element: Element, context: it.Context, walk: Walk): it.Co
   byId(id, element, next, walk);
   byTables(id, next, walk);
   const part = /^(?:part|switch)-(.+)$/.exec(id);
-  if (part && !motion) walk.parts.push({ value: { part: part[1], box: { x: 0, y: 0, w: 0, h: 0 }, when: next.when }, grown });
+  if (part && !motion) {
+    const value: DrawnPart = { part: part[1], box: { x: 0, y: 0, w: 0, h: 0 }, when: next.when };
+    if (next.shift) value.shift = next.shift;
+    walk.parts.push({ value, grown });
+  }
   return next;
 }
 
@@ -84,11 +95,14 @@ function byId(id: string, element: Element, next: it.Context, walk: Walk): void 
   else if (kind === 'relay' || kind === 'fuse') also(rule('pulled', name, false), 'plugged', name);
   else if (kind === 'mated') also(rule('parted', name, false), 'mated');
   else if (kind === 'unmated') also(rule('parted', name, true), 'parted');
-  else if (kind === 'half') Object.assign(next, { id, role: 'half', shift: { topic: 'parted', id: name, dx: 0, dy: 0 } });
-  else if (kind === 'plug') Object.assign(next, { id, role: 'half', shift: pluggedOut(name, element) });
+  else if (kind === 'half' && !element.attributes['data-out']) {
+    Object.assign(next, { id, role: 'half', shift: { topic: 'parted', id: name, dx: 0, dy: 0 } });
+  } else if (kind === 'half' || kind === 'plug')
+    Object.assign(next, { id, role: 'half', shift: pluggedOut(name, element) });
   if (id === 'wheel-chocks') also(rule('chocks', '', true), 'chocks');
   if (it.hasClass(element, 'when-out')) also(rule('parted', next.conn ?? '', true), next.role);
-  if (id.startsWith('pulled-') || id.startsWith('relay-')) walk.groups.set(id, { grown: next.growing[next.growing.length - 1], context: next });
+  if (id.startsWith('pulled-') || id.startsWith('relay-'))
+    walk.groups.set(id, { grown: next.growing[next.growing.length - 1], context: next });
 }
 
 function pluggedOut(name: string, element: Element): Shift {

@@ -38,6 +38,7 @@ export class Network {
   private readonly leak: Float64Array;
   private readonly total: Float64Array;
   private readonly scratch: Float64Array;
+  private readonly probe: Float64Array;
   private columns: Float64Array[] = [];
   private inverse: number[][] = [];
 
@@ -52,6 +53,7 @@ export class Network {
     this.leak = new Float64Array(plan.nodeCount);
     this.total = new Float64Array(plan.nodeCount);
     this.scratch = new Float64Array(plan.nodeCount);
+    this.probe = new Float64Array(plan.nodeCount);
   }
 
   static of(nodeCount: number, edges: ReadonlyArray<readonly [number, number]>): Network {
@@ -118,7 +120,7 @@ export class Network {
 
   /** Resistance between two nodes with all sources at rest (Thevenin), ohms. */
   resistance(a: number, b: number): number {
-    const v = this.unit(a, b);
+    const v = this.unit(a, b, this.probe);
     return at(v, a) - at(v, b);
   }
 

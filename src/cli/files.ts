@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Problem } from '../scenario/problem.ts';
 import { type BookResult, readBook } from '../scenario/read-book.ts';
+import { jsonErrorOffset } from './json-place.ts';
 
 export type JsonFile = { ok: true; value: unknown } | { ok: false; problem: Problem };
 
@@ -12,23 +13,12 @@ function lineAndColumn(text: string, offset: number): string {
   return `line ${before.length}, column ${(before.at(-1) ?? '').length + 1}`;
 }
 
-/** Where the parser stopped: engines word it differently, but all give an offset, or a line and a column, or stop at the end. */
-function placeOf(text: string, message: string): string {
-  const offset = /position (\d+)/.exec(message);
-  if (offset !== null) return lineAndColumn(text, Number(offset[1]));
-  const named = /line (\d+) column (\d+)/.exec(message);
-  if (named !== null) return `line ${named[1]}, column ${named[2]}`;
-  const token = /Unexpected token .*?, \.{0,3}"([\s\S]*)"\.{0,3} is not valid JSON/.exec(message);
-  const start = token === null ? -1 : text.indexOf(token[1]);
-  return lineAndColumn(text, start < 0 ? text.length : start);
-}
-
 export function parseJson(file: string, text: string): JsonFile {
   try {
     return { ok: true, value: JSON.parse(text) };
   } catch (error) {
     const message = error instanceof Error ? error.message : String(error);
-    const path = placeOf(text, message);
+    const path = lineAndColumn(text, jsonErrorOffset(text));
     return { ok: false, problem: { file, path, code: 'bad-json', found: message, expected: 'JSON' } };
   }
 }

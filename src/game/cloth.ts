@@ -4,15 +4,19 @@ import type { Fragments, Piece } from './raster.ts';
 import type { StageView } from './view.ts';
 import { holds } from './visible.ts';
 
-const GAP = 28;
+const GAP = 30;
 const EDGE = 20;
+/** Height to which a part on the cloth is drawn: a small fuse larger, a relay smaller, so that both can be judged. */
+const TALL = 124;
+const LABEL = 30;
 
 interface Lying {
   part: string;
   layers: Layer[];
   box: Box;
-  dx: number;
-  dy: number;
+  x: number;
+  y: number;
+  scale: number;
 }
 
 /** What lies on the cloth and how far from its socket, left to right as it was pulled. */
@@ -25,16 +29,17 @@ export function lying(drawing: Drawing, view: StageView): Lying[] {
     if (!body) continue;
     const shown = layers.filter((l) => (l.when ?? []).every((r) => r.topic === 'pulled' || holds(r, view)));
     const { box } = body;
-    found.push({ part, layers: shown, box, dx: x - box.x, dy: drawing.height + EDGE + 8 - box.y });
-    x += box.w + GAP;
+    const scale = Math.min(2.1, Math.max(0.55, TALL / box.h));
+    found.push({ part, layers: shown, box, x, y: drawing.height + EDGE + 8, scale });
+    x += Math.max(56, box.w * scale) + GAP;
   }
   return found;
 }
 
 export function clothBox(drawing: Drawing, view: StageView): Box {
   const items = lying(drawing, view);
-  const tallest = Math.max(0, ...items.map((i) => i.box.h));
-  const h = items.length === 0 ? 0 : tallest + 2 * EDGE + 20;
+  const tallest = Math.max(0, ...items.map((i) => i.box.h * i.scale));
+  const h = items.length === 0 ? 0 : tallest + LABEL + 2 * EDGE + 20;
   return { x: 0, y: 0, w: drawing.width, h: drawing.height + h };
 }
 
@@ -45,13 +50,17 @@ export function clothPieces(fragments: Fragments, view: StageView): Piece[] {
   const { h } = clothBox(drawing, view);
   const [top, height] = [drawing.height + 8, h - drawing.height - 16];
   const last = items[items.length - 1];
-  const width = Math.max(360, last.box.x + last.dx + last.box.w + EDGE - 40);
+  const width = Math.max(360, last.x + last.box.w * last.scale + EDGE - 40);
   const cloth =
     `<rect x="40" y="${top}" width="${width}" height="${height}" rx="6" fill="{paper}" stroke="{ink}" stroke-width="1.5"/>` +
     `<path d="M48 ${top + 8}H${32 + width}M48 ${top + height - 8}H${32 + width}" fill="none" stroke="{paper4}" stroke-width="3"/>`;
   const pieces: Piece[] = [{ svg: fragments.lettered(cloth, view.theme) }];
-  for (const { layers, dx, dy } of items) {
-    for (const layer of layers) pieces.push({ svg: fragments.of(layer, view.theme), transform: `translate(${dx} ${dy})` });
+  for (const { part, layers, box, x, y, scale } of items) {
+    const transform = `translate(${x} ${y}) scale(${scale}) translate(${-box.x} ${-box.y})`;
+    for (const layer of layers) pieces.push({ svg: fragments.of(layer, view.theme), transform });
+    const middle = x + (box.w * scale) / 2;
+    const label = `<text x="${middle}" y="${top + height - 18}" font-size="22" font-weight="600" fill="{ink}" text-anchor="middle">${part}</text>`;
+    pieces.push({ svg: fragments.lettered(label, view.theme) });
   }
   return pieces;
 }

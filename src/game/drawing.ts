@@ -114,6 +114,7 @@ export interface DrawnPart {
   part: string;
   box: Box;
   when?: Rule[];
+  shift?: Shift;
 }
 
 export interface Drawing {

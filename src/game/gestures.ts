@@ -78,7 +78,7 @@ export function listenForGestures(canvas: HTMLElement, events: GestureEvents, di
       const { x, y } = at(event);
       // A wheel's notch is about 100 pixels or 3 lines; a touchpad sends many small ones.
       const amount = event.deltaMode === 1 ? event.deltaY * 33 : event.deltaY;
-      events.zoom(x, y, Math.exp(-Math.max(-240, Math.min(240, amount)) / 420));
+      events.zoom(x, y, Math.exp(-Math.max(-240, Math.min(240, amount)) / 560));
       events.settle();
     },
     { passive: false },

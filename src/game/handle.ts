@@ -18,7 +18,8 @@ export function valueAt(control: DrawnControl, current: string, x: number, y: nu
     return step(values, current, x < pivot.x ? -1 : 1);
   }
   if (kind === 'slide' && pivot) {
-    const tip = (value: string): number => cy - Math.sin(((poses[value]?.turn ?? 0) * Math.PI) / 180) * (pivot.x - box.x);
+    const tip = (value: string): number =>
+      cy - Math.sin(((poses[value]?.turn ?? 0) * Math.PI) / 180) * (pivot.x - box.x);
     const meant = values.reduce((best, v) => (Math.abs(tip(v) - y) < Math.abs(tip(best) - y) ? v : best), values[0]);
     if (meant !== current) return meant;
     return step(values, current, y < tip(current) ? -1 : 1);

@@ -5,8 +5,8 @@ import type { Overlay } from './overlay.ts';
 import type { Pane } from './pane.ts';
 import { type Picked, pick } from './pick.ts';
 import type { StageEvents, StageView } from './view.ts';
-import { completed } from './visible.ts';
 import { zoomAt } from './viewport.ts';
+import { completed } from './visible.ts';
 
 export interface HandsDoor {
   events: StageEvents;

@@ -55,7 +55,16 @@ function cable(
   const drop = Math.max(40 * k, (fromY - y) * 0.55);
   const sag = Math.min(160 * k, Math.abs(fromX - x) * 0.3);
   const points: [number, number][] = [];
-  const control = [x, y, x + ux * drop * 0.6, y + uy * drop * 0.6 + sag, fromX, fromY - drop * 0.35 + sag, fromX, fromY + 8 * k];
+  const control = [
+    x,
+    y,
+    x + ux * drop * 0.6,
+    y + uy * drop * 0.6 + sag,
+    fromX,
+    fromY - drop * 0.35 + sag,
+    fromX,
+    fromY + 8 * k,
+  ];
   for (let i = 0; i <= 48; i += 1) points.push(cubic(control, i / 48));
   polyline(g, points, (CABLE + 2.6) * k, line);
   polyline(g, points, CABLE * k, body);
@@ -73,7 +82,13 @@ function cubic(c: number[], t: number): [number, number] {
   return [a * c[0] + b * c[2] + d * c[4] + e * c[6], a * c[1] + b * c[3] + d * c[5] + e * c[7]];
 }
 
-function stroke(g: GameObjects.Graphics, from: [number, number], to: [number, number], width: number, colour: number): void {
+function stroke(
+  g: GameObjects.Graphics,
+  from: [number, number],
+  to: [number, number],
+  width: number,
+  colour: number,
+): void {
   polyline(g, [from, to], width, colour);
 }
 
@@ -118,14 +133,40 @@ export function drawRing(g: GameObjects.Graphics, { x, y }: Tip, radius: number,
 }
 
 /** On the sheet the same point is marked, not touched by a second probe: a flag in the lead's colour with its letter. */
-export function drawMark(g: GameObjects.Graphics, which: 'red' | 'black', { x, y }: Tip, { theme, density: k }: LeadLook): void {
+export function drawMark(
+  g: GameObjects.Graphics,
+  which: 'red' | 'black',
+  { x, y }: Tip,
+  { theme, density: k }: LeadLook,
+): void {
   const body = colourNumber(BODY[which][1], theme);
   const side = which === 'red' ? 1 : -1;
   g.fillStyle(colourNumber('line', theme)).fillCircle(x, y, 7.5 * k);
   g.fillStyle(colourNumber('print', theme)).fillCircle(x, y, 6 * k);
   g.fillStyle(body).fillCircle(x, y, 4.6 * k);
-  tapered(g, [x, y], [x + side * 9 * k, y - 20 * k], [side * 0.41, -0.91], [1.6 * k, 1.6 * k], colourNumber('line', theme));
+  tapered(
+    g,
+    [x, y],
+    [x + side * 9 * k, y - 20 * k],
+    [side * 0.41, -0.91],
+    [1.6 * k, 1.6 * k],
+    colourNumber('line', theme),
+  );
   const [fx, fy] = [x + side * 9 * k, y - 20 * k];
-  g.fillStyle(colourNumber('line', theme)).fillTriangle(fx, fy - 11 * k, fx, fy + 5 * k, fx + side * 21 * k, fy - 3 * k);
-  g.fillStyle(body).fillTriangle(fx + side * 1.5 * k, fy - 8 * k, fx + side * 1.5 * k, fy + 2 * k, fx + side * 16 * k, fy - 3 * k);
+  g.fillStyle(colourNumber('line', theme)).fillTriangle(
+    fx,
+    fy - 11 * k,
+    fx,
+    fy + 5 * k,
+    fx + side * 21 * k,
+    fy - 3 * k,
+  );
+  g.fillStyle(body).fillTriangle(
+    fx + side * 1.5 * k,
+    fy - 8 * k,
+    fx + side * 1.5 * k,
+    fy + 2 * k,
+    fx + side * 16 * k,
+    fy - 3 * k,
+  );
 }

@@ -15,7 +15,16 @@ const SPACING = 0.2;
 const TEXT = /<text\b([^>]*)>([^<]*)<\/text>/g;
 const ATTRIBUTE = /([\w-]+)="([^"]*)"/g;
 const ENTITIES: Record<string, string> = { amp: '&', lt: '<', gt: '>', quot: '"', apos: "'" };
-const OWN = new Set(['x', 'y', 'font-size', 'font-weight', 'text-anchor', 'letter-spacing', 'font-family', 'paint-order']);
+const OWN = new Set([
+  'x',
+  'y',
+  'font-size',
+  'font-weight',
+  'text-anchor',
+  'letter-spacing',
+  'font-family',
+  'paint-order',
+]);
 
 export function lettered(svg: string, lettering: Lettering): string {
   return svg.replace(TEXT, (_, attributes: string, content: string) => {

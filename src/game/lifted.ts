@@ -15,6 +15,9 @@ export interface Lifted {
   end: string;
   x: number;
   y: number;
+  /** Its terminal. */
+  homeX: number;
+  homeY: number;
   colour: string;
 }
 
@@ -25,7 +28,7 @@ export function liftedEnds(view: StageView, found: Spot[], landing: LandingOf | 
     const spot = home && found.find((s) => s.point.point === home.point || s.point.also === home.point);
     if (!home || !spot) continue;
     const beside = ends.filter((e) => Math.abs(e.x - spot.x - 44) < 30 && Math.abs(e.y - spot.y) < 120).length;
-    ends.push({ end, x: spot.x + 44, y: spot.y - 34 - 34 * beside, colour: home.colour });
+    ends.push({ end, x: spot.x + 44, y: spot.y - 34 - 34 * beside, homeX: spot.x, homeY: spot.y, colour: home.colour });
   }
   return ends;
 }
@@ -33,12 +36,18 @@ export function liftedEnds(view: StageView, found: Spot[], landing: LandingOf | 
 /** The loose lug takes a probe under the end's own name. */
 export const looseEnd = ({ end, x, y }: Lifted): Spot => ({ point: { point: end, x, y: y - 8, r: 12 }, x, y: y - 8 });
 
-export function liftedPieces(fragments: Fragments, view: StageView, found: Spot[], landing: LandingOf | undefined): Piece[] {
-  return liftedEnds(view, found, landing).map(({ end, x, y, colour }) => {
+export function liftedPieces(
+  fragments: Fragments,
+  view: StageView,
+  found: Spot[],
+  landing: LandingOf | undefined,
+): Piece[] {
+  return liftedEnds(view, found, landing).map(({ end, x, y, homeX, homeY, colour }) => {
     const [wire] = end.split('@');
+    const bend = `M${homeX + 4} ${homeY + 10}Q${x - 4} ${homeY + 8} ${x + 1} ${y}`;
     const svg =
-      `<path d="M${x - 8} ${y + 40}Q${x - 14} ${y + 12} ${x} ${y}" fill="none" stroke="{line}" stroke-width="12"/>` +
-      `<path d="M${x - 8} ${y + 40}Q${x - 14} ${y + 12} ${x} ${y}" fill="none" stroke="{w-${colour}}" stroke-width="9"/>` +
+      `<path d="${bend}" fill="none" stroke="{line}" stroke-width="12" stroke-linecap="round"/>` +
+      `<path d="${bend}" fill="none" stroke="{w-${colour}}" stroke-width="9" stroke-linecap="round"/>` +
       `<circle cx="${x + 2}" cy="${y - 8}" r="11" fill="{s2}" stroke="{line}" stroke-width="1.5"/>` +
       `<circle cx="${x + 2}" cy="${y - 8}" r="4.6" fill="{p3}" stroke="{line}" stroke-width="1.5"/>` +
       `<rect x="${x + 18}" y="${y - 22}" width="78" height="26" rx="3" fill="{b1}" stroke="{line}" stroke-width="1.5"/>` +

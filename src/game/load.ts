@@ -2,7 +2,11 @@
 import type { Drawing } from './drawing.ts';
 import type { Lettering } from './lettering.ts';
 
-const FILES = import.meta.glob<string>('../../assets/drawings/built/*.json', { query: '?url', import: 'default', eager: true });
+const FILES = import.meta.glob<string>('../../assets/drawings/built/*.json', {
+  query: '?url',
+  import: 'default',
+  eager: true,
+});
 const fetched = new Map<string, Promise<unknown>>();
 
 function bring(name: string): Promise<unknown> {

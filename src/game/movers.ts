@@ -4,7 +4,7 @@
  */
 import { GameObjects, type Scene } from 'phaser';
 import type { Box, Layer, Pose } from './drawing.ts';
-import { LARGEST, type Piece, rasterise, type Region, regionOf, svgDocument } from './raster.ts';
+import { LARGEST, type Piece, type Region, rasterise, regionOf, svgDocument } from './raster.ts';
 
 export interface MovingPiece {
   layer: Layer;
@@ -91,7 +91,10 @@ const near = ({ box, shift }: MovingPiece, window: Box): boolean => {
   const x = box.x + shift.dx;
   const y = box.y + shift.dy;
   return (
-    x - reach < window.x + window.w && x + box.w + reach > window.x && y - reach < window.y + window.h && y + box.h + reach > window.y
+    x - reach < window.x + window.w &&
+    x + box.w + reach > window.x &&
+    y - reach < window.y + window.h &&
+    y + box.h + reach > window.y
   );
 };
 

@@ -62,7 +62,7 @@ export function drawOverlay(
   }
   drawRings(g, overlay, [place, sheet], look('red'));
   for (const which of ['black', 'red'] as const) {
-    const inHand = view.leadInHand === which ? overlay.pointer : null;
+    const inHand = view.leadInHand === which ? handTip(overlay) : null;
     const point = view.leads[which];
     if (point && sheet.drawing) {
       const mark = tipOf(sheet, point, null);
@@ -71,6 +71,16 @@ export function drawOverlay(
     const tip = inHand ?? (point ? pointTip(place, point) : null);
     if (tip) drawLead(g, which, tip, look(which));
   }
+}
+
+/** A lead in hand follows the pointer and snaps to the point that it would touch. */
+function handTip({ pointer, hover }: Overlay): { x: number; y: number } | null {
+  if (!pointer || hover?.picked.kind !== 'point') return pointer;
+  const { pane, picked } = hover;
+  return {
+    x: pane.frame.x + pane.at.x + picked.spot.x * pane.at.scale,
+    y: pane.frame.y + pane.at.y + picked.spot.y * pane.at.scale,
+  };
 }
 
 function pointTip(pane: Pane, point: string): PaneTip | null {
@@ -95,7 +105,12 @@ function drawRings(g: GameObjects.Graphics, overlay: Overlay, panes: Pane[], loo
   const y = (unit: number): number => frame.y + at.y + unit * at.scale;
   if (picked.kind === 'point') {
     const { spot } = picked;
-    drawRing(g, { x: x(spot.x), y: y(spot.y) }, Math.max(9 * look.density, Math.min(spot.point.r, 14) * at.scale), look);
+    drawRing(
+      g,
+      { x: x(spot.x), y: y(spot.y) },
+      Math.max(9 * look.density, Math.min(spot.point.r, 14) * at.scale),
+      look,
+    );
   } else if (picked.kind === 'zone' && picked.polygon) {
     const corners: PhaserMath.Vector2[] = [];
     for (let i = 0; i + 1 < picked.polygon.length; i += 2) {

@@ -1,16 +1,16 @@
 /** One drawing on the canvas: the place in the left part, or a schematic sheet in the right. */
 import type { Cameras, GameObjects, Scene } from 'phaser';
-import { colourNumber } from './colours.ts';
 import { clothBox, clothPieces } from './cloth.ts';
+import { colourNumber } from './colours.ts';
 import type { Box, Drawing, Layer, Pose } from './drawing.ts';
 import type { Lettering } from './lettering.ts';
 import { type LandingOf, liftedEnds, liftedPieces, looseEnd } from './lifted.ts';
-import { type MovingPiece, Movers } from './movers.ts';
+import { Movers, type MovingPiece } from './movers.ts';
 import { type Content, Plate } from './plates.ts';
 import { Fragments, type Piece } from './raster.ts';
 import type { StageView } from './view.ts';
-import { completed, isShown, poseOf, type Spot, shiftOf, spots } from './visible.ts';
 import { fit, held, type Placement, type Size, seen } from './viewport.ts';
+import { completed, isShown, poseOf, type Spot, shiftOf, spots } from './visible.ts';
 
 export interface PaneDoor {
   scene: Scene;
@@ -143,7 +143,8 @@ export class Pane {
     if (!drawing || !view) return;
     const scale = this.at.scale;
     const window = seen(this.at, this.size);
-    const work = contents.map((content, i) => plates[i].paint(content, this.fit().scale, scale, window));
+    const fade = view.reducedMotion ? null : this.door.animate;
+    const work = contents.map((content, i) => plates[i].paint(content, this.fit().scale, scale, window, fade));
     const changed = await Promise.all(work);
     const moving = this.moving(drawing, view);
     const key = this.keyOf(moving, scale, window);

@@ -1,5 +1,5 @@
 /** What lies under the finger: the nearest point first, then a handle, a part, a place to enter. No Phaser here. */
-import type { Box, DrawnControl, Drawing } from './drawing.ts';
+import type { Box, Drawing, DrawnControl } from './drawing.ts';
 import type { StageView } from './view.ts';
 import { contains, isShown, poseOf, type Spot, sameRules, shiftOf } from './visible.ts';
 
@@ -27,7 +27,8 @@ export interface Question {
 export function pick(question: Question): Picked | null {
   const { drawing, view, x, y, unit } = question;
   const near = nearest(question.found, x, y, REACH * unit);
-  if (near && (near.distance <= SURE * unit || near.distance <= near.spot.point.r)) return { kind: 'point', spot: near.spot };
+  if (near && (near.distance <= SURE * unit || near.distance <= near.spot.point.r))
+    return { kind: 'point', spot: near.spot };
   const control = controlAt(drawing, view, x, y);
   if (control) return control;
   if (near) return { kind: 'point', spot: near.spot };
@@ -85,8 +86,10 @@ function coverAt(drawing: Drawing, view: StageView, x: number, y: number): Picke
 
 function partAt(drawing: Drawing, view: StageView, x: number, y: number): Picked | null {
   let best: { part: string; box: Box } | null = null;
-  for (const { part, box, when } of drawing.parts) {
-    if (!isShown(when ? { when } : {}, view) || !contains(box, x, y)) continue;
+  for (const drawn of drawing.parts) {
+    const { part, box } = drawn;
+    const { dx, dy } = shiftOf(drawn.shift, view);
+    if (!isShown(drawn, view) || !contains(box, x - dx, y - dy)) continue;
     if (!best || box.w * box.h < best.box.w * best.box.h) best = { part, box };
   }
   return best && { kind: 'part', ...best };

@@ -13,6 +13,11 @@ export interface Content {
   box: Box;
 }
 
+/** Runs a change over some milliseconds; null when motion is to be reduced. */
+export type Fade = ((name: string, ms: number, step: (share: number) => void, done: () => void) => void) | null;
+
+/** A cover comes off, a part leaves its socket: the new picture comes in over the old one, ms. */
+const FADE_MS = 180;
 let serial = 0;
 
 /** An image on a container that lies on the grid of the region which it was painted for. */
@@ -28,7 +33,7 @@ export class Picture {
   ) {}
 
   /** Resolves to true when a new texture has come in. */
-  async paint(content: Content, region: Region): Promise<boolean> {
+  async paint(content: Content, region: Region, fade: Fade): Promise<boolean> {
     const key = `${content.key}|${region.scale.toFixed(4)}|${region.left},${region.top},${region.width},${region.height}`;
     if (key === this.wanted) return false;
     this.wanted = key;
@@ -39,33 +44,45 @@ export class Picture {
     }
     const canvas = await rasterise(svgDocument(content.pieces, region), region.width, region.height);
     if (this.wanted !== key || !this.container.scene) return false;
-    this.put(canvas, region);
+    this.put(canvas, region, this.key !== '' && this.key !== content.key ? fade : null);
     this.key = content.key;
     return true;
   }
 
-  private put(canvas: HTMLCanvasElement, region: Region): void {
+  private put(canvas: HTMLCanvasElement, region: Region, fade: Fade): void {
     const name = `picture-${serial++}`;
     this.scene.textures.addCanvas(name, canvas);
     const old = this.image;
     const image = new GameObjects.Image(this.scene, 0, 0, name).setOrigin(0, 0);
     image.setPosition(region.left / region.scale, region.top / region.scale).setScale(1 / region.scale);
-    if (old) this.container.replace(old, image, true);
-    else this.container.add(image);
-    if (old) this.scene.textures.remove(old.texture.key);
+    this.container.add(image);
     this.image = image;
     this.region = region;
+    if (!old) return;
+    if (!fade) {
+      this.drop(old);
+      return;
+    }
+    image.setAlpha(0);
+    const show = (share: number): void => {
+      if (image.scene) image.setAlpha(share);
+    };
+    fade(name, FADE_MS, show, () => this.drop(old));
+  }
+
+  private drop(image: GameObjects.Image): void {
+    if (!image.scene) return;
+    const { key } = image.texture;
+    image.destroy();
+    this.scene.textures.remove(key);
   }
 
   clear(): void {
     this.wanted = '';
     this.key = '';
     this.region = null;
-    if (!this.image) return;
-    const { key } = this.image.texture;
-    this.image.destroy();
+    if (this.image) this.drop(this.image);
     this.image = null;
-    this.scene.textures.remove(key);
   }
 }
 
@@ -81,15 +98,15 @@ export class Plate {
   }
 
   /** Paints the whole at the scale of the fitted view, and a window of it when the view is closer. */
-  async paint(content: Content, fitScale: number, scale: number, window: Box): Promise<boolean> {
+  async paint(content: Content, fitScale: number, scale: number, window: Box, fade: Fade): Promise<boolean> {
     const isClose = scale > fitScale * 1.02;
     let changed = false;
     if (isClose) {
       const box = intersection(content.box, grown(window, 0.2));
-      if (box) changed = await this.detail.paint(content, regionOf(box, scale));
+      if (box) changed = await this.detail.paint(content, regionOf(box, scale), fade);
       else this.detail.clear();
     }
-    changed = (await this.whole.paint(content, regionOf(content.box, fitScale))) || changed;
+    changed = (await this.whole.paint(content, regionOf(content.box, fitScale), isClose ? null : fade)) || changed;
     if (!isClose) this.detail.clear();
     this.settle(content, window);
     return changed;

@@ -30,7 +30,9 @@ export function regionOf(box: Box, scale: number): Region {
 }
 
 export function svgDocument(pieces: Piece[], { scale, left, top, width, height }: Region): string {
-  const body = pieces.map(({ svg, transform }) => (transform ? `<g transform="${transform}">${svg}</g>` : svg)).join('');
+  const body = pieces
+    .map(({ svg, transform }) => (transform ? `<g transform="${transform}">${svg}</g>` : svg))
+    .join('');
   const viewBox = [left, top, width, height].map((n) => n / scale).join(' ');
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${viewBox}" width="${width}" height="${height}">${body}</svg>`;
 }

@@ -26,7 +26,14 @@ export function fit(drawing: Box, pane: Size, margin = 0): Placement {
 }
 
 /** Zooms by a factor about a pixel of the pane. */
-export function zoomAt(at: Placement, factor: number, px: number, py: number, least: number, density: number): Placement {
+export function zoomAt(
+  at: Placement,
+  factor: number,
+  px: number,
+  py: number,
+  least: number,
+  density: number,
+): Placement {
   const scale = Math.min(Math.max(at.scale * factor, least), Math.max(CLOSEST * density, least));
   const k = scale / at.scale;
   return { scale, x: px - (px - at.x) * k, y: py - (py - at.y) * k };

@@ -1,5 +1,5 @@
 /** Which layers, points and controls a view shows, and where what moves stands. No Phaser here. */
-import type { Box, DrawnPoint, Drawing, Layer, Motion, Pose, Rule, Shift } from './drawing.ts';
+import type { Box, Drawing, DrawnPoint, Layer, Motion, Pose, Rule, Shift } from './drawing.ts';
 import type { StageView } from './view.ts';
 
 export function holds(rule: Rule, view: StageView): boolean {

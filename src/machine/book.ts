@@ -132,6 +132,14 @@ export interface ObservableSpec {
 
 export interface InterlockSpec { id: string; text: string; controls: [control: string, value: string][]; seen: string[]; missing: string[] }
 
+/** Points along a current's path, for the debrief. */
+export interface StaircaseSpec {
+  id: string;
+  title: string;
+  black: PointId;
+  points: PointId[];
+}
+
 export interface LimitSpec {
   kind: string;
   where: string;
@@ -182,6 +190,8 @@ export interface PrecautionSpec {
   critical: boolean;
   /** Set by hand, it lapses when one of these happens. */
   lapsesOn?: SafetyEvent[];
+  /** Taken away again before the machine is handed back: chocks, tag, lock. */
+  removed?: boolean;
 }
 
 /** Moments at which precautions matter. */
@@ -247,6 +257,7 @@ export interface Book {
   /** Regions that belong to no part: network health, engine. */
   regions: RegionSpec[];
   engine: EngineSpec;
+  staircases: StaircaseSpec[];
   observables: ObservableSpec[];
   /** What must not happen (or must) with an interlock in its other state; tried when a repair is verified. */
   interlocks: InterlockSpec[];

@@ -4,13 +4,14 @@
  * timers, codes). No guard is written here: what a transition waits for is its table's compiled guard, and how long is
  * its progress in context, which PASS events drive.
  */
-import { assign, type StateValueFrom, setup } from 'xstate';
+import { assign, setup } from 'xstate';
 import type { RegionSpec } from '../parts/index.ts';
 import type { ControlSpec } from './book.ts';
+import { chartKey } from './chart-value.ts';
 import type { View } from './guard.ts';
 import type { Model } from './model.ts';
 import type { MachineState } from './state.ts';
-import { DUE, delayMsOf, type Transition, tableOf, transitionsOf } from './table.ts';
+import { DUE, type Transition, tableOf, transitionsOf } from './table.ts';
 
 /** Never changed in place. Not meant for JSON: an attempt is kept as its log. */
 export interface ChartContext {
@@ -32,16 +33,8 @@ export type ChartEvent =
   | { type: 'STICK'; stuck: Readonly<Record<string, string>> }
   /** Everything without a delay whose guard holds happens. */
   | { type: 'SCAN'; view: View }
-  /** Time goes on; everything that has waited for its delay happens. `quantities` are those at the end. */
-  | { type: 'PASS'; ms: number; view: View; quantities: Float64Array };
-
-/** Dots part the levels of a path in XState; the book's names have dots too. */
-export const chartKey = (name: string): string => name.replaceAll('.', '/');
-
-/** How far a transition is after `ms` more at the view's currents; 0 where its guard doesn't hold. */
-function progressAfter(t: Transition, context: ChartContext, view: View, ms: number): number {
-  return t.test(view) ? context.progress[t.index] + ms / delayMsOf(t, view) : 0;
-}
+  /** Time has gone on: progress and quantities at its end. Everything that has waited for its delay happens. */
+  | { type: 'PASS'; ms: number; view: View; progress: Float64Array; quantities: Float64Array };
 
 /** The chart's words: what its events may ask and its actions do, for the tables of one model. */
 function wordsOf(model: Model) {
@@ -64,21 +57,13 @@ function wordsOf(model: Model) {
       },
       isRipe: ({ context, event }, params: { transition: number }) => {
         const t = transitions[params.transition];
-        if (event.type !== 'PASS' || !free(context, t.region)) return false;
-        return progressAfter(t, context, event.view, event.ms) >= DUE;
+        return event.type === 'PASS' && free(context, t.region) && event.progress[t.index] >= DUE && t.test(event.view);
       },
     },
     actions: {
       pass: assign(({ context, event }) => {
         if (event.type !== 'PASS') return {};
-        const progress = context.progress.slice();
-        for (let r = 0; r < table.length; r++) {
-          if (!free(context, r)) continue;
-          for (const t of table[r][event.view.region(r)]) {
-            if (t.delayMs > 0) progress[t.index] = progressAfter(t, context, event.view, event.ms);
-          }
-        }
-        return { timeMs: context.timeMs + event.ms, progress, quantities: event.quantities };
+        return { timeMs: context.timeMs + event.ms, progress: event.progress, quantities: event.quantities };
       }),
       /** A region that has moved waits anew for everything. */
       restart: assign(({ context }, params: { region: number }) => {
@@ -185,13 +170,4 @@ export function chartOf(model: Model): Chart {
   const chart = drawChart(model);
   charts.set(model, chart);
   return chart;
-}
-
-/** The chart's state value for a state of the kernel. */
-export function chartValue(model: Model, state: MachineState): StateValueFrom<Chart> {
-  return {
-    clock: 'running',
-    controls: Object.fromEntries(model.book.controls.map((c, i) => [chartKey(c.id), chartKey(state.controls[i])])),
-    regions: Object.fromEntries(model.regions.map((r, i) => [chartKey(r.id), chartKey(r.states[state.regions[i]])])),
-  };
 }

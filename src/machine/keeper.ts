@@ -28,6 +28,21 @@ export interface Keeper {
   scan(state: MachineState, view: View, due: readonly Transition[]): MachineState;
   /** Time goes on, and what has waited for its delay at the end of the stretch happens. */
   pass(state: MachineState, view: View, stretch: Stretch): MachineState;
+  /** The clock stops for now: whoever listens has to be told of all time that has passed. */
+  flush(state: MachineState): MachineState;
+}
+
+/** Writes a stretch's progress, quantities and time into a state. Is anything ripe at its end? */
+export function elapse(state: MachineState, view: View, stretch: Stretch): boolean {
+  let ripe = false;
+  for (const t of stretch.lapsed) state.progress[t.index] = 0;
+  for (const t of stretch.waiting) {
+    state.progress[t.index] += stretch.ms / delayMsOf(t, view);
+    if (state.progress[t.index] >= DUE) ripe = true;
+  }
+  stretch.turn(state.quantities);
+  state.timeMs += stretch.ms;
+  return ripe;
 }
 
 /** Writes into the state itself: no copies, for the diagnosis engine's thousands of machines. */
@@ -64,14 +79,15 @@ export class ArrayKeeper implements Keeper {
   }
 
   pass(state: MachineState, view: View, stretch: Stretch): MachineState {
-    for (const t of stretch.lapsed) state.progress[t.index] = 0;
-    for (const t of stretch.waiting) state.progress[t.index] += stretch.ms / delayMsOf(t, view);
-    stretch.turn(state.quantities);
-    state.timeMs += stretch.ms;
+    if (!elapse(state, view, stretch)) return state;
     for (const t of stretch.waiting) {
       // Taking one starts the others of its region over: the first in the table wins.
       if (state.progress[t.index] >= DUE) this.take(state, t);
     }
+    return state;
+  }
+
+  flush(state: MachineState): MachineState {
     return state;
   }
 

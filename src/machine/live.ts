@@ -1,27 +1,33 @@
 /** The machine that a student works on: the same clock and network as any `World`, its state kept by the statechart. */
 import { type ActorRefFrom, createActor, type SnapshotFrom } from 'xstate';
 import type { Change } from '../parts/index.ts';
-import { type Chart, type ChartEvent, chartKey, chartOf, chartValue } from './chart.ts';
+import { type Chart, type ChartEvent, chartOf } from './chart.ts';
+import { chartValue, ValueReader } from './chart-value.ts';
 import type { View } from './guard.ts';
-import type { Keeper, Stretch } from './keeper.ts';
+import { elapse, type Keeper, type Stretch } from './keeper.ts';
 import type { Model } from './model.ts';
 import { copyState, type MachineState, restingState } from './state.ts';
-import type { Transition } from './table.ts';
 import { World } from './world.ts';
 
 export type ChartActor = ActorRefFrom<Chart>;
+/** `value.controls` and `value.regions` say what holds where; `context` has time, progress and quantities. */
 export type ChartSnapshot = SnapshotFrom<Chart>;
 
 /** What `World` decides goes to the actor as an event; what state the machine is in then, the actor says. */
 class ChartKeeper implements Keeper {
   readonly actor: ChartActor;
   private readonly model: Model;
+  private readonly reader: ValueReader;
   private failure: unknown = null;
+  /** Time that the actor has not been told of yet. */
+  private draft: { view: View; state: MachineState } | null = null;
 
   constructor(model: Model, state: MachineState) {
     this.model = model;
+    this.reader = new ValueReader(model);
     const chart = chartOf(model);
-    const context = { ...copyState(state), stuck: {} };
+    const { timeMs, progress, quantities } = copyState(state);
+    const context = { timeMs, progress, quantities, stuck: {} };
     const snapshot = chart.resolveState({ value: chartValue(model, state), context });
     this.actor = createActor(chart, { snapshot, input: context });
     this.actor.subscribe({
@@ -58,26 +64,66 @@ class ChartKeeper implements Keeper {
     return this.send({ type: 'SCAN', view });
   }
 
+  /** Stretches are added up in a draft until something is ripe: until then no region can move, and an event costs. */
   pass(state: MachineState, view: View, stretch: Stretch): MachineState {
-    const quantities = state.quantities.slice();
-    stretch.turn(quantities);
-    return this.send({ type: 'PASS', ms: stretch.ms, view, quantities });
+    if (this.draft === null) {
+      const { progress, quantities } = state;
+      this.draft = { view, state: { ...state, progress: progress.slice(), quantities: quantities.slice() } };
+    }
+    const ripe = elapse(this.draft.state, view, stretch);
+    return ripe ? this.flush() : this.draft.state;
   }
 
-  private send(event: ChartEvent): MachineState {
-    this.actor.send(event);
-    if (this.failure !== null) throw this.failure;
+  flush(): MachineState {
+    this.tellTime();
     return this.read();
   }
 
+  private tellTime(): void {
+    if (this.draft === null) return;
+    const { view, state } = this.draft;
+    const { timeMs, progress, quantities } = state;
+    this.draft = null;
+    this.tell({ type: 'PASS', ms: timeMs - this.actor.getSnapshot().context.timeMs, view, progress, quantities });
+  }
+
+  private send(event: ChartEvent): MachineState {
+    this.tellTime();
+    this.tell(event);
+    return this.read();
+  }
+
+  private tell(event: ChartEvent): void {
+    this.actor.send(event);
+    if (this.failure !== null) throw this.failure;
+  }
+
   private read(): MachineState {
-    const { model } = this;
     const { value, context } = this.actor.getSnapshot();
-    return {
-      timeMs: context.timeMs,
-      progress: context.progress,
-      quantities: context.quantities,
-      ...
-    };
+    const { timeMs, progress, quantities } = context;
+    return { timeMs, progress, quantities, ...this.reader.read(value) };
+  }
+}
+
+/**
+ * A world whose state is an XState actor's. It starts from any state, so that an attempt is replayed by the kernel and
+ * then made live. Read it as any world; nothing may write into its `state`.
+ */
+export class LiveMachine extends World {
+  readonly actor: ChartActor;
+
+  constructor(model: Model, changes: readonly Change[] = [], state: MachineState = restingState(model)) {
+    const keeper = new ChartKeeper(model, state);
+    super(model, changes, state, keeper);
+    this.actor = keeper.actor;
+  }
+
+  static of(world: World): LiveMachine {
+    return new LiveMachine(world.model, world.changes, world.state);
+  }
+
+  /** Its subscribers hear nothing more. */
+  stop(): void {
+    this.actor.stop();
   }
 }

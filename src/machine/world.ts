@@ -1,4 +1,4 @@
-/** One machine with its changes, as the diagnosis engine and replay run it: the part tables read by a plain kernel. */
+/** One machine with its changes: its network, its clock and its state, kept in plain arrays or by a statechart. */
 import type { Change } from '../parts/index.ts';
 import { Clockwork } from './clockwork.ts';
 import { Electrics } from './electrics.ts';
@@ -63,6 +63,9 @@ export class World implements View {
   setControl(control: string, value: string): void {
     const index = this.model.controlIndex.get(control);
     if (index === undefined) throw new RangeError(`no such control in the book: ${control}`);
+    if (!this.model.book.controls[index].values.includes(value)) {
+      throw new RangeError(`no such position of control ${control} in the book: ${value}`);
+    }
     this.state = this.keeper.setControl(this.state, index, value);
     this.settle();
   }
@@ -81,6 +84,7 @@ export class World implements View {
   /** Lets simulated time pass, whole milliseconds. */
   advance(ms: number, sample?: Sampler): void {
     this.clockwork.advance(ms, sample);
+    this.state = this.keeper.flush(this.state);
   }
 
   /** Solves and lets everything without a delay happen, until nothing more does. */

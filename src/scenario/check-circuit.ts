@@ -40,6 +40,7 @@ export function checkCircuit(names: Names): Problem[] {
   };
   if (batteries.length === 0)
     finder.reportKey('parts', '', 'no-battery', 'no element with the law battery', 'one or more');
+  if (feedMeetsGround(finder, graph, sources)) return finder.problems;
   checkProtection(names, finder, graph, sources);
   checkLoads(names, finder, graph, sources);
   checkStarter(names, finder, graph, sources);
@@ -47,12 +48,18 @@ export function checkCircuit(names: Names): Problem[] {
   return finder.problems;
 }
 
+/** Without a load somewhere between them, everything would be both: the other checks would have nothing to say. */
+function feedMeetsGround(finder: Finder, graph: CircuitGraph, sources: Sources): boolean {
+  const fed = reachFrom(graph, sources.plus, WHOLE);
+  const meeting = sources.minus.filter((minus) => fed.has(minus));
+  for (const minus of meeting) {
+    finder.reportKey('parts', '', 'feed-meets-ground', minus, 'a load on every way from plus to minus');
+  }
+  return meeting.length > 0;
+}
+
 function checkProtection(names: Names, finder: Finder, graph: CircuitGraph, sources: Sources): void {
   const unfused = reachFrom(graph, sources.plus, CUT);
-  for (const minus of sources.minus) {
-    if (unfused.has(minus))
-      finder.reportKey('parts', '', 'feed-meets-ground', minus, 'no closed way from plus to minus');
-  }
   const ratings = new Map<string, number>();
   for (const part of names.book.parts) if (part.kind === 'fuse') ratings.set(`${part.id}.b`, part.ratingAmps);
   const reached = new Map<string, Set<string>>();
@@ -68,7 +75,7 @@ function checkProtection(names: Names, finder: Finder, graph: CircuitGraph, sour
       );
       continue;
     }
-    // A ground wire has no fuse's outlet around it, unless a feed and a ground meet.
+    // A ground wire has no fuse's outlet around it.
     const around = reached.get(wire.from) ?? reachFrom(graph, [wire.from], CUT);
     reached.set(wire.from, around);
     checkFuses(finder, wire, around, ratings);

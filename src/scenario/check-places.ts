@@ -18,6 +18,7 @@ export function checkPlaces(names: Names): Problem[] {
   finder.unique(book.checks, id, 'id', 'check');
   finder.unique(book.observables, (o: { code: string }) => o.code, 'code', 'observable');
   finder.unique(book.interlocks, id, 'id', 'interlock');
+  finder.unique(book.staircases, id, 'id', 'staircase');
   finder.unique(book.repairs, id, 'id', 'repair');
   finder.unique(book.tools, id, 'id', 'tool');
   finder.unique(book.manual, id, 'id', 'section');
@@ -94,6 +95,10 @@ function checkObservables(names: Names, finder: Finder): void {
   const { book } = names;
   const codes = new Set(book.observables.map((o) => o.code));
   for (const o of book.observables) finder.eachKnown(o, 'zones', o.zones, names.zones, 'zone');
+  for (const stairs of book.staircases) {
+    finder.known(stairs, 'black', stairs.black, names.points, 'point');
+    finder.eachKnown(stairs, 'points', stairs.points, names.points, 'point');
+  }
   for (const lock of book.interlocks) {
     finder.eachKnown(lock, 'seen', lock.seen, codes, 'observable');
     finder.eachKnown(lock, 'missing', lock.missing, codes, 'observable');

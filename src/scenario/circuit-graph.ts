@@ -13,7 +13,7 @@ interface Edge {
   mm2: number;
 }
 
-export interface Reach {
+interface Reach {
   fuses: boolean;
   drivers: boolean;
   leastMm2?: number;

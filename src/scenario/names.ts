@@ -106,7 +106,7 @@ export class Finder {
 
   known(record: object, inner: string, name: string, set: { has(name: string): boolean }, what: string): boolean {
     if (set.has(name)) return true;
-    this.report(record, inner, `unknown-${what}`, name, `a ${what} of this book`);
+    this.report(record, inner, `unknown-${what}`, name, `${/^[aeo]/.test(what) ? 'an' : 'a'} ${what} of this book`);
     return false;
   }
 

@@ -26,8 +26,14 @@ export function readBookFile(file: string, value: unknown): { kind: BookFileKind
     const expected = `the path of one of ${Object.keys(BOOK_SCHEMAS).join(', ')} with .schema.json behind it`;
     return [{ file, path: '$schema', code: 'unknown-schema', found: shown(found), expected }];
   }
-  const result = BOOK_SCHEMAS[kind].safeParse(value);
-  return result.success ? { kind, data: result.data } : problemsOf(file, value, result.error.issues);
+  try {
+    const result = BOOK_SCHEMAS[kind].safeParse(value);
+    return result.success ? { kind, data: result.data } : problemsOf(file, value, result.error.issues);
+  } catch (error) {
+    // Guards in guards without end: the stack is the bound.
+    if (!(error instanceof RangeError)) throw error;
+    return [{ file, path: '', code: 'too-deep', found: error.message, expected: 'guards nested a few deep' }];
+  }
 }
 
 /** The files' contents by name, any number of them, as JSON gave them. */

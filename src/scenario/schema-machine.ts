@@ -1,6 +1,6 @@
 /** The machine's own file: places, harnesses, controls, quantities, regions of no part, engine. And what is noticed. */
 import * as z from 'zod/mini';
-import type { Book, InterlockSpec, ObservableSpec } from '../machine/book.ts';
+import type { Book, InterlockSpec, ObservableSpec, StaircaseSpec } from '../machine/book.ts';
 import { guard, head, id, notNegative, point, positive, region, type Same, text } from './schema-common.ts';
 
 const zone = z.strictObject({ id, name: text, access: id });
@@ -71,8 +71,11 @@ export const observablesFile = z.strictObject({
   interlocks: z.array(interlock),
 });
 
+const staircase = z.strictObject({ id, title: text, black: point, points: z.array(point).check(z.minLength(2)) });
+
 export type MachineProofs = [
   Same<Omit<z.infer<typeof machineFile>, '$schema'>, Pick<Book, Exclude<keyof z.infer<typeof machineFile>, '$schema'>>>,
   Same<z.infer<typeof observable>, ObservableSpec>,
   Same<z.infer<typeof interlock>, InterlockSpec>,
+  Same<z.infer<typeof staircase>, StaircaseSpec>,
 ];

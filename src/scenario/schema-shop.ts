@@ -51,6 +51,7 @@ const precaution = z.strictObject({
   done: text,
   critical: z.boolean(),
   lapsesOn: z.exactOptional(z.array(event)),
+  removed: z.exactOptional(z.boolean()),
 });
 
 const check = z.strictObject({

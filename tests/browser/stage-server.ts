@@ -7,7 +7,10 @@ import { drawings } from '../../assets/build/vite-plugin.ts';
 const ROOT = fileURLToPath(new URL('./stage-page', import.meta.url));
 
 export interface StageServer {
-  open(size: { width: number; height: number }, options?: { density?: number; query?: string; touch?: boolean }): Promise<Page>;
+  open(
+    size: { width: number; height: number },
+    options?: { density?: number; query?: string; touch?: boolean },
+  ): Promise<Page>;
   close(): Promise<void>;
 }
 

@@ -2,7 +2,22 @@
 import { createStage, type Drawing, loadDrawing, type Stage, type StageView } from '../../../src/game/stage.ts';
 
 const PLACES = [
-  ...['YARD', 'YARD-RIGHT', 'CDASH', 'BDASH', 'CREAR', 'CFUSE', 'USEAT', 'FLOOR', 'BATT', 'ENGL', 'ENGR', 'TRAY', 'FRAME', 'REAR'],
+  ...[
+    'YARD',
+    'YARD-RIGHT',
+    'CDASH',
+    'BDASH',
+    'CREAR',
+    'CFUSE',
+    'USEAT',
+    'FLOOR',
+    'BATT',
+    'ENGL',
+    'ENGR',
+    'TRAY',
+    'FRAME',
+    'REAR',
+  ],
   ...['ROOF', 'FRONT'],
 ];
 const COVERS = ['AC1', 'AC2', 'AC3', 'AC4', 'AC5', 'AC6', 'AC7', 'AC8', 'AC9', 'AC10', 'AC11', 'AC12'];

@@ -9,6 +9,6 @@ test('a connector behind an access step that nobody told', () => {
     path: `${book.path('connectors.json', 'connectors', 'X3')}.access`,
     code: 'unknown-access',
     found: 'AC99',
-    expected: 'a access of this book',
+    expected: 'an access of this book',
   });
 });

@@ -10,6 +10,6 @@ test('a guard on a current that flows nowhere', () => {
     path: `${book.path('parts-a1.json', 'parts', 'A1')}.regions[2].transitions[0].when.amps[0]`,
     code: 'unknown-element',
     found: 'A1.xx',
-    expected: 'a element of this book',
+    expected: 'an element of this book',
   });
 });

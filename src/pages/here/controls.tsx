@@ -1,0 +1,54 @@
+/** Handles and switches in reach, with what each can be set to. */
+import type { Session } from '../state/session.ts';
+import { actionName } from '../words/actions.ts';
+import { controlName, valueName } from '../words/names.ts';
+import { t } from '../words/words.ts';
+import { type ControlOffer, controlsHere } from './offers.ts';
+
+export function Controls({ session }: { session: Session }) {
+  const offers = controlsHere(session);
+  if (offers.length === 0) return null;
+  return (
+    <section aria-labelledby="here-controls">
+      <h3 id="here-controls">{offers.some((o) => o.byHelper) ? t('here.helperCab') : t('here.controls')}</h3>
+      <ul class="controls">
+        {offers.map((offer) => (
+          <ControlRow key={offer.control} session={session} offer={offer} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function ControlRow({ session, offer }: { session: Session; offer: ControlOffer }) {
+  const { book } = session;
+  const { control, value, actions } = offer;
+  return (
+    <li class="control-row" data-rowbox>
+      <span class="control-name">
+        <b>{controlName(book, control)}</b>
+        <span>{t('here.isNow', { value: valueName(book, control, value) })}</span>
+      </span>
+      <span class="control-values">
+        {actions.map(({ value: to, action }) => (
+          <button
+            key={to}
+            type="button"
+            class="value"
+            aria-label={spoken(session, offer, to)}
+            onClick={() => session.act(action)}
+          >
+            {valueName(book, control, to)}
+          </button>
+        ))}
+      </span>
+    </li>
+  );
+}
+
+function spoken(session: Session, { control, byHelper }: ControlOffer, value: string): string {
+  const { book } = session;
+  if (byHelper) return t('act.helperSet', { control: controlName(book, control), value: valueName(book, control, value) });
+  return actionName(session, { do: 'operate', control, value });
+}
+

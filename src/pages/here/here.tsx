@@ -1,0 +1,123 @@
+/** The plain list of everything that the drawing offers, for keyboard and screen reader and for whoever likes lists. */
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { ActButton } from '../parts/act-button.tsx';
+import { useArrows } from '../parts/arrows.ts';
+import { useObservable } from '../state/observable.ts';
+import type { Session } from '../state/session.ts';
+import { ui } from '../state/ui.ts';
+import { partName, pointName, zoneName } from '../words/names.ts';
+import { t } from '../words/words.ts';
+import { Controls } from './controls.tsx';
+import { GroupEntry } from './group.tsx';
+import { coversHere, type Group, generalHere, groupsHere, walksFrom } from './offers.ts';
+
+export function Here({ session }: { session: Session }) {
+  useObservable(session.view);
+  const { selected } = useObservable(ui);
+  const { book, bench } = session;
+  const [filter, setFilter] = useState('');
+  const place = zoneName(book, bench.zone);
+  return (
+    <aside class="here paper" id="here" aria-label={t('here.title', { place })}>
+      <header class="panel-head">
+        <h2 tabIndex={-1} id="here-title">
+          {t('here.title', { place })}
+        </h2>
+        <button type="button" class="plain" aria-label={t('here.close')} onClick={() => ui.update({ here: false })}>
+          ✕
+        </button>
+      </header>
+      <div class="panel-body">
+        <Groups session={session} filter={filter} setFilter={setFilter} selected={selected} />
+        <Controls session={session} />
+        <Acts session={session} id="here-covers" title={t('here.covers')} actions={coversHere(session)} />
+        <Acts session={session} id="here-general" title={t('here.general')} actions={generalHere(session)} />
+        <Acts session={session} id="here-go" title={t('here.go')} actions={walksFrom(session)} />
+      </div>
+    </aside>
+  );
+}
+
+interface ActsProps {
+  session: Session;
+  id: string;
+  title: string;
+  actions: ReturnType<typeof walksFrom>;
+}
+
+function Acts({ session, id, title, actions }: ActsProps) {
+  const ref = useRef<HTMLDivElement>(null);
+  useArrows(ref);
+  if (actions.length === 0) return null;
+  return (
+    <section aria-labelledby={id}>
+      <h3 id={id}>{title}</h3>
+      <div class="acts" ref={ref}>
+        {actions.map((action) => (
+          <ActButton key={JSON.stringify(action)} session={session} action={action} />
+        ))}
+      </div>
+    </section>
+  );
+}
+
+interface GroupsProps {
+  session: Session;
+  filter: string;
+  setFilter: (text: string) => void;
+  selected: string | null;
+}
+
+function Groups({ session, filter, setFilter, selected }: GroupsProps) {
+  const ref = useRef<HTMLUListElement>(null);
+  const [open, setOpen] = useState<string[]>([]);
+  const { zone } = session.bench;
+  useArrows(ref);
+  useEffect(() => setOpen([]), [zone]);
+  useEffect(() => {
+    if (selected === null) return;
+    setOpen((list) => (list.includes(selected) ? list : [...list, selected]));
+    requestAnimationFrame(() => ref.current?.querySelector(`[data-group="${CSS.escape(selected)}"]`)?.scrollIntoView({ block: 'nearest' }));
+  }, [selected]);
+  const all = groupsHere(session);
+  const shown = all.filter((group) => matches(session, group, filter));
+  const toggle = (id: string): void => {
+    ui.update({ selected: null });
+    setOpen((list) => (list.includes(id) ? list.filter((x) => x !== id) : [...list, id]));
+  };
+  return (
+    <section aria-labelledby="here-parts">
+      <h3 id="here-parts">{t('here.parts')}</h3>
+      {all.length > 4 ? <Filter value={filter} onChange={setFilter} /> : null}
+      {all.length === 0 ? <p class="hint">{t('here.none')}</p> : null}
+      {all.length > 0 && shown.length === 0 ? <p class="hint">{t('here.noMatch')}</p> : null}
+      <ul class="groups" ref={ref}>
+        {shown.map((group) => (
+          <GroupEntry key={group.id} session={session} group={group} open={open.includes(group.id)} onToggle={() => toggle(group.id)} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Filter({ value, onChange }: { value: string; onChange: (text: string) => void }) {
+  return (
+    <label class="field">
+      <span>{t('here.filter')}</span>
+      <input
+        id="here-filter"
+        type="search"
+        value={value}
+        placeholder={t('here.filterHint')}
+        onInput={(event) => onChange(event.currentTarget.value)}
+      />
+    </label>
+  );
+}
+
+function matches({ book, model }: Session, group: Group, filter: string): boolean {
+  const text = filter.trim().toLowerCase();
+  if (text === '') return true;
+  const names = [partName(book, group.id), ...group.points.map((p) => pointName(model, p))];
+  return names.some((name) => name.toLowerCase().includes(text)) || group.targets.some((x) => x.target.toLowerCase().includes(text));
+}

@@ -1,0 +1,69 @@
+/** The meter's display: digits of the drawing's own polygons. */
+import { useEffect, useState } from 'preact/hooks';
+import type { Display } from '../../job/index.ts';
+import { isStill, settings } from '../state/settings.ts';
+import { t } from '../words/words.ts';
+import { segments } from './art.ts';
+import { DIGITS, digitsOf, lit } from './digits.ts';
+
+/** A display that does not stand still goes from one value to the other in this time, ms. */
+const SWING_MS = 450;
+const CELLS = Array.from({ length: DIGITS }, (_, i) => segments(i + 1));
+const POINT_X = [113.5, 149.5, 185.5];
+
+interface Props {
+  display: Display | null;
+  /** What the dial's function is called on the display. */
+  function_: string;
+  on: boolean;
+}
+
+export function Lcd({ display, function_, on }: Props) {
+  const text = useSwing(display);
+  const { minus, cells, points } = digitsOf(on ? text : '');
+  return (
+    <svg class="lcd art" viewBox="74 78 182 94" role="img" aria-label={spoken(display)}>
+      <rect class="lcd" x="74" y="78" width="182" height="94" rx="5" />
+      {on ? (
+        <text x="82" y="97" font-size="17" class="b online">
+          {function_}
+        </text>
+      ) : null}
+      {CELLS.map((cell, i) =>
+        cell.map(({ name, d }) => <path key={`${i}${name}`} class={lit(cells[i] ?? ' ', name) ? 'lcdink' : 'lcdoff'} d={d} />),
+      )}
+      {POINT_X.map((x, i) => (
+        <rect key={x} class={points.includes(i) ? 'lcdink' : 'lcdoff'} x={x} y="146" width="6" height="6" />
+      ))}
+      {minus ? <rect class="lcdink" x="76" y="125" width="8" height="5" /> : null}
+      <text x="228" y="151" font-size="22" class="b online">
+        {on ? (display?.unit ?? '') : ''}
+      </text>
+      {display?.beep === true ? (
+        <text x="247" y="97" font-size="15" class="online" text-anchor="end">
+          {t('meter.beep')}
+        </text>
+      ) : null}
+    </svg>
+  );
+}
+
+function useSwing(display: Display | null): string {
+  const [high, setHigh] = useState(false);
+  const swings = display?.from !== undefined && display.to !== undefined && !isStill(settings.value);
+  useEffect(() => {
+    if (!swings) return;
+    const timer = setInterval(() => setHigh((h) => !h), SWING_MS);
+    return () => clearInterval(timer);
+  }, [swings]);
+  if (display === null) return '----';
+  if (!swings) return display.text;
+  return (high ? display.to : display.from) ?? display.text;
+}
+
+function spoken(display: Display | null): string {
+  if (display === null) return `${t('meter.display')}: ${t('meter.dash')}`;
+  const { text, unit, from, to } = display;
+  const value = from !== undefined && to !== undefined ? `${from} … ${to}` : text;
+  return `${t('meter.display')}: ${value} ${unit}`;
+}

@@ -1,0 +1,76 @@
+/** The instrument's head: dragged or moved with the arrow keys, folded, exchanged for the other one. */
+import type { RefObject } from 'preact';
+import { useObservable } from '../state/observable.ts';
+import { shelf } from '../state/store.ts';
+import { ui } from '../state/ui.ts';
+import { t } from '../words/words.ts';
+
+/** One press of an arrow key, pixels. */
+const STEP = 24;
+
+interface Props {
+  title: string;
+  tool: RefObject<HTMLElement>;
+  onMove: (to: { x: number; y: number }) => void;
+}
+
+export function Grip({ title, tool, onMove }: Props) {
+  const { toolFolded } = useObservable(ui);
+  const place = (dx: number, dy: number): void => {
+    const element = tool.current;
+    const frame = element?.offsetParent;
+    if (element === null || frame === null || frame === undefined) return;
+    const x = clamp(element.offsetLeft + dx, frame.clientWidth - element.offsetWidth);
+    const y = clamp(element.offsetTop + dy, frame.clientHeight - 56);
+    onMove({ x, y });
+  };
+  return (
+    <header class="tool-head">
+      <button
+        type="button"
+        class="grip"
+        aria-label={`${t('meter.move')}. ${t('meter.moveHint')}`}
+        onPointerDown={(event) => carry(event, place)}
+        onKeyDown={(event) => {
+          const by = { ArrowLeft: [-STEP, 0], ArrowRight: [STEP, 0], ArrowUp: [0, -STEP], ArrowDown: [0, STEP] }[event.key];
+          if (by === undefined) return;
+          event.preventDefault();
+          place(by[0] ?? 0, by[1] ?? 0);
+        }}
+      >
+        ⠿ {title}
+      </button>
+      <Exchange />
+      <button type="button" class="plain" aria-expanded={!toolFolded} onClick={() => ui.update({ toolFolded: !toolFolded })}>
+        {toolFolded ? t('meter.unfold') : t('meter.fold')}
+      </button>
+    </header>
+  );
+}
+
+function Exchange() {
+  const session = shelf.value.open;
+  if (session === null) return null;
+  const take = session.bench.instrument === 'meter' ? 'lamp' : 'meter';
+  const tool = take === 'lamp' ? t('meter.lampTitle') : t('meter.title');
+  return (
+    <button type="button" class="plain" onClick={() => session.act({ do: 'instrument', take })}>
+      {t('meter.take', { tool: tool.toLowerCase() })}
+    </button>
+  );
+}
+
+const clamp = (value: number, most: number): number => Math.max(0, Math.min(value, Math.max(0, most)));
+
+function carry(event: PointerEvent, place: (dx: number, dy: number) => void): void {
+  const grip = event.currentTarget;
+  if (!(grip instanceof HTMLElement) || event.button !== 0) return;
+  grip.setPointerCapture(event.pointerId);
+  let [x, y] = [event.clientX, event.clientY];
+  const move = (now: PointerEvent): void => {
+    place(now.clientX - x, now.clientY - y);
+    [x, y] = [now.clientX, now.clientY];
+  };
+  grip.addEventListener('pointermove', move);
+  grip.addEventListener('pointerup', () => grip.removeEventListener('pointermove', move), { once: true });
+}

@@ -1,0 +1,70 @@
+/** The two leads: in hand, on a point, or loose. Dragged to the drawing, or taken in hand and set with a click or key. */
+import type { Lead } from '../../job/index.ts';
+import { leadWord } from '../here/point-row.tsx';
+import { hovered, touchPoint } from '../shop/stage-events.ts';
+import { useObservable } from '../state/observable.ts';
+import type { Session } from '../state/session.ts';
+import { ui } from '../state/ui.ts';
+import { pointName } from '../words/names.ts';
+import { t } from '../words/words.ts';
+
+export function Leads({ session }: { session: Session }) {
+  return (
+    <ul class="leads">
+      <LeadRow session={session} lead="red" />
+      <LeadRow session={session} lead="black" />
+    </ul>
+  );
+}
+
+function LeadRow({ session, lead }: { session: Session; lead: Lead }) {
+  const { leadInHand } = useObservable(ui);
+  const point = session.bench.leads[lead];
+  const inHand = leadInHand === lead;
+  const where = inHand ? t('meter.inHand') : point === null ? t('meter.loose') : t('meter.on', { point: pointName(session.model, point) });
+  return (
+    <li>
+      <button
+        type="button"
+        class={`probe probe-${lead}`}
+        aria-pressed={inHand}
+        aria-label={`${lead === 'red' ? t('meter.takeRed') : t('meter.takeBlack')}. ${where}`}
+        onPointerDown={(event) => drag(session, lead, event)}
+        onClick={(event) => {
+          // A pointer has been dealt with when it went up.
+          if (event.detail === 0) toggle(lead);
+        }}
+      >
+        <b>{leadWord(session, lead)}</b>
+        <span>{where}</span>
+      </button>
+      {point === null ? null : (
+        <button type="button" class="plain" aria-label={`${lead === 'red' ? t('meter.red') : t('meter.black')}: ${t('meter.takeOff')}`} onClick={() => session.act({ do: 'lead', lead, point: null })}>
+          ✕
+        </button>
+      )}
+    </li>
+  );
+}
+
+export function toggle(lead: Lead): void {
+  ui.update({ leadInHand: ui.value.leadInHand === lead ? null : lead });
+}
+
+/** A mouse carries the lead along and drops it; a tap only takes it in hand. */
+function drag(session: Session, lead: Lead, event: PointerEvent): void {
+  if (event.button !== 0) return;
+  const had = ui.value.leadInHand === lead;
+  const [x, y] = [event.clientX, event.clientY];
+  ui.update({ leadInHand: lead });
+  const drop = (up: PointerEvent): void => {
+    const still = Math.hypot(up.clientX - x, up.clientY - y) < 8;
+    if (still) {
+      if (had) ui.update({ leadInHand: null });
+      return;
+    }
+    const point = hovered.value?.point;
+    if (point !== undefined && up.target instanceof Element && up.target.closest('.stage') !== null) touchPoint(session, point);
+  };
+  addEventListener('pointerup', drop, { once: true });
+}

@@ -1,0 +1,78 @@
+/** The instrument in hand. It lies over the stage and can be moved. */
+import { useRef, useState } from 'preact/hooks';
+import { useObservable } from '../state/observable.ts';
+import { shownOn } from '../state/reading.ts';
+import type { Session } from '../state/session.ts';
+import { changeSettings, settings } from '../state/settings.ts';
+import { ui } from '../state/ui.ts';
+import { costText } from '../words/actions.ts';
+import { controlName, valueName } from '../words/names.ts';
+import { t } from '../words/words.ts';
+import { Dial } from './dial.tsx';
+import { Lcd } from './display.tsx';
+import { Grip } from './grip.tsx';
+import { Jacks } from './jacks.tsx';
+import { LampFace } from './lamp.tsx';
+import { Leads } from './leads.tsx';
+
+export function Tool({ session }: { session: Session }) {
+  useObservable(session.view);
+  const { toolFolded } = useObservable(ui);
+  const [at, setAt] = useState<{ x: number; y: number } | null>(null);
+  const ref = useRef<HTMLElement>(null);
+  const isLamp = session.bench.instrument === 'lamp';
+  const title = isLamp ? t('meter.lampTitle') : t('meter.title');
+  const style = at === null ? {} : { left: `${at.x}px`, top: `${at.y}px`, right: 'auto', bottom: 'auto' };
+  return (
+    <section class={`tool ${isLamp ? 'tool-lamp' : 'tool-meter'}`} id="tool" aria-label={title} tabIndex={-1} ref={ref} style={style}>
+      <Grip title={title} tool={ref} onMove={setAt} />
+      {isLamp ? <LampFace session={session} /> : <MeterFace session={session} folded={toolFolded} />}
+      <ReadRow session={session} />
+      <Leads session={session} />
+    </section>
+  );
+}
+
+function MeterFace({ session, folded }: { session: Session; folded: boolean }) {
+  const { bench, attempt } = session;
+  const shown = shownOn(attempt);
+  const fn = bench.dial === 'off' ? '' : t(`kinds.${bench.redJack === 'amps' ? 'amps' : bench.dial}`);
+  return (
+    <>
+      <Lcd display={shown?.display ?? null} function_={fn} on={bench.dial !== 'off'} />
+      <Held session={session} />
+      {bench.jackFuseBlown && bench.redJack === 'amps' ? <p class="tool-note">{t('meter.fuseGone')}</p> : null}
+      {folded ? null : (
+        <div class="tool-face">
+          <Dial session={session} />
+          <Jacks session={session} />
+        </div>
+      )}
+    </>
+  );
+}
+
+/** A reading that was taken while a control was held says so. */
+function Held({ session }: { session: Session }) {
+  const { book, attempt } = session;
+  const action = shownOn(attempt)?.record.entry.action;
+  if (action?.do !== 'operate') return null;
+  const words = { control: controlName(book, action.control).toLowerCase(), value: valueName(book, action.control, action.value) };
+  return <p class="tool-note">{t('meter.held', words)}</p>;
+}
+
+function ReadRow({ session }: { session: Session }) {
+  const { autoRead } = useObservable(settings);
+  const cost = costText(session, { do: 'read' });
+  return (
+    <div class="read-row">
+      <button type="button" class="read" onClick={() => session.act({ do: 'read' })}>
+        {t('act.read')} <span class="act-cost">{cost}</span>
+      </button>
+      <label title={t('meter.autoHint')}>
+        <input type="checkbox" checked={autoRead} onChange={(event) => changeSettings({ autoRead: event.currentTarget.checked })} />
+        {t('meter.auto')}
+      </label>
+    </div>
+  );
+}

@@ -1,0 +1,54 @@
+/** What pointing at the drawing means. */
+import type { StageEvents } from '../../game/view.ts';
+import { isOpen, ownerOf } from '../../job/index.ts';
+import { Observable } from '../state/observable.ts';
+import type { Session } from '../state/session.ts';
+import { ui } from '../state/ui.ts';
+
+export type Hovered = Parameters<StageEvents['onHover']>[0];
+
+/** What the pointer is over, for its name and for dropping a lead there. */
+export const hovered = new Observable<Hovered>(null);
+
+export function stageEvents(session: Session): StageEvents {
+  return {
+    onPoint: (point) => touchPoint(session, point),
+    onZone: (zone) => enter(session, zone),
+    onControl: (control, value) => {
+      // The drawing tells the spring's way back too; the machine has gone it by itself.
+      if (session.attempt.rig.world.controlOf(control) !== value) session.act({ do: 'operate', control, value });
+    },
+    onPart: (part) => select(part),
+    onHover: (what) => hovered.set(what),
+  };
+}
+
+/** With a lead in hand it goes there; without, the point's entry in the list is shown. */
+export function touchPoint(session: Session, point: string): void {
+  const { leadInHand } = ui.value;
+  if (leadInHand === null) {
+    select(ownerOf(session.model, point));
+    return;
+  }
+  const result = session.act({ do: 'lead', lead: leadInHand, point });
+  if (!('code' in result)) ui.update({ leadInHand: null });
+}
+
+function select(part: string): void {
+  // Set anew even if it is the same, so that the list comes back to it.
+  ui.update({ selected: null });
+  ui.update({ selected: part, here: true });
+}
+
+/** A place that is drawn: to walk there, or here to open what closes it. */
+function enter(session: Session, zone: string): void {
+  const { book, bench } = session;
+  if (zone !== bench.zone) {
+    session.act({ do: 'walk', zone });
+    ui.update({ aside: null });
+    return;
+  }
+  ui.update({ aside: null });
+  const access = book.zones.find((z) => z.id === zone)?.access;
+  if (access !== undefined && !isOpen(book, bench, access)) session.act({ do: 'open', access });
+}

@@ -1,0 +1,62 @@
+/** The drawing of the place. It is brought when the shop is entered; without it the list has everything. */
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Stage } from '../../game/stage.ts';
+import { sheetDrawing } from '../state/catalog.ts';
+import { moment } from '../state/moment.ts';
+import { useObservable } from '../state/observable.ts';
+import type { Session } from '../state/session.ts';
+import { settings } from '../state/settings.ts';
+import { ui } from '../state/ui.ts';
+import { zoneName } from '../words/names.ts';
+import { t } from '../words/words.ts';
+import { stageEvents } from './stage-events.ts';
+import { stageView } from './stage-view.ts';
+
+/** The stage that is on screen, for the buttons that zoom and find. */
+export const onStage: { current: Stage | null } = { current: null };
+
+export function StagePane({ session }: { session: Session }) {
+  const host = useRef<HTMLDivElement>(null);
+  const [stage, setStage] = useState<Stage | null>(null);
+  const [failed, setFailed] = useState(false);
+  const view = useObservable(session.view);
+  const now = useObservable(ui);
+  const shown = useObservable(moment);
+  const set = useObservable(settings);
+
+  useEffect(() => {
+    let closed = false;
+    let made: Stage | null = null;
+    const open = async (): Promise<void> => {
+      const { createStage, loadDrawing } = await import('../../game/stage.ts');
+      if (closed || host.current === null) return;
+      made = createStage(host.current, stageEvents(session), loadDrawing, { landing: (end) => landing(session, end) });
+      onStage.current = made;
+      setStage(made);
+    };
+    open().catch(() => setFailed(true));
+    return () => {
+      closed = true;
+      made?.destroy();
+      onStage.current = null;
+    };
+  }, [session]);
+
+  useEffect(() => stage?.show(stageView(session, now)), [stage, view, now, shown, set, session]);
+  useEffect(() => stage?.showSheet(now.sheet === null ? null : sheetDrawing(now.sheet)), [stage, now.sheet]);
+  useEffect(() => stage?.setSplit(now.split), [stage, now.split]);
+
+  const place = zoneName(session.book, session.bench.zone);
+  return (
+    <div class="stage" role="img" aria-label={t('shop.stageLabel', { place })}>
+      <div class="stage-host" ref={host} />
+      {failed ? <p class="stage-failed paper">{t('shop.notDrawn')}</p> : null}
+    </div>
+  );
+}
+
+function landing({ model }: Session, end: string): { point: string; colour: string } | undefined {
+  const [id, side] = end.split('@');
+  const wire = model.wires.get(id);
+  return wire === undefined ? undefined : { point: side === 'from' ? wire.from : wire.to, colour: wire.colour };
+}

@@ -1,0 +1,98 @@
+/** Over the drawing: closer and wider, the whole machine, find by number, the name of what the pointer is on. */
+import { useState } from 'preact/hooks';
+import { useObservable } from '../state/observable.ts';
+import type { Session } from '../state/session.ts';
+import { ui } from '../state/ui.ts';
+import { partName, pointName, zoneName } from '../words/names.ts';
+import { t } from '../words/words.ts';
+import { type Hovered, hovered } from './stage-events.ts';
+import { onStage } from './stage-pane.tsx';
+
+export function StageTools({ session }: { session: Session }) {
+  const { aside } = useObservable(ui);
+  useObservable(session.view);
+  const place = zoneName(session.book, session.bench.zone);
+  return (
+    <div class="stage-tools">
+      <div class="tool-row">
+        <button type="button" class="plain" onClick={() => ui.update({ aside: aside === null ? 'YARD' : null })}>
+          {aside === null ? t('shop.yard') : t('shop.yardBack', { place })}
+        </button>
+        {aside === 'YARD' || aside === 'YARD-RIGHT' ? (
+          <button type="button" class="plain" onClick={() => ui.update({ aside: aside === 'YARD' ? 'YARD-RIGHT' : 'YARD' })}>
+            {t('shop.yardOther')}
+          </button>
+        ) : null}
+        <PanelBack session={session} />
+        <Zoom />
+      </div>
+    </div>
+  );
+}
+
+/** The center panel, once off, can be turned over: S2, S22 and the panel's switches have their terminals there. */
+function PanelBack({ session }: { session: Session }) {
+  const { aside } = useObservable(ui);
+  const { zone, opened } = session.bench;
+  const turnable = ['CDASH', 'BDASH'].includes(zone) && (opened.includes('AC2') || opened.includes('AC11'));
+  if (!turnable) return null;
+  return (
+    <button type="button" class="plain" onClick={() => ui.update({ aside: aside === 'CREAR' ? null : 'CREAR' })}>
+      {aside === 'CREAR' ? t('shop.panelFront') : t('shop.panelBack')}
+    </button>
+  );
+}
+
+function Zoom() {
+  const zoom = (step: 1 | -1 | 0) => () => onStage.current?.zoom(step);
+  return (
+    <span class="zoom">
+      <button type="button" class="plain" aria-label={t('shop.wider')} onClick={zoom(-1)}>
+        −
+      </button>
+      <button type="button" class="plain" onClick={zoom(0)}>
+        {t('shop.whole')}
+      </button>
+      <button type="button" class="plain" aria-label={t('shop.closer')} onClick={zoom(1)}>
+        +
+      </button>
+    </span>
+  );
+}
+
+export function HoverName({ session }: { session: Session }) {
+  const what = useObservable(hovered);
+  const name = hoverText(session, what);
+  return name === null ? null : (
+    <p class="hover-name" aria-hidden="true">
+      {name}
+    </p>
+  );
+}
+
+function hoverText({ model, book }: Session, what: Hovered): string | null {
+  if (what === null) return null;
+  if (what.point !== undefined) return pointName(model, what.point);
+  if (what.part !== undefined) return partName(book, what.part);
+  return what.zone === undefined ? null : zoneName(book, what.zone);
+}
+
+export function FindBox() {
+  const [text, setText] = useState('');
+  const find = (event: Event): void => {
+    event.preventDefault();
+    const id = text.trim();
+    if (id !== '') onStage.current?.locate(id);
+  };
+  return (
+    <form class="find" onSubmit={find}>
+      <input
+        type="search"
+        aria-label={t('shop.find')}
+        placeholder={t('shop.findHint')}
+        value={text}
+        onInput={(event) => setText(event.currentTarget.value)}
+      />
+    </form>
+  );
+}

@@ -1,0 +1,51 @@
+/** What is open on the shop screen, and what is in hand. Nothing of it is part of the attempt. */
+import type { Lead } from '../../job/index.ts';
+import { Observable } from './observable.ts';
+
+export type ClipTab = 'order' | 'notes' | 'suspects' | 'safety' | 'operator' | 'writeUp';
+export const CLIP_TABS: readonly ClipTab[] = ['order', 'notes', 'suspects', 'safety', 'operator', 'writeUp'];
+
+export interface Ui {
+  here: boolean;
+  /** Sheet of the schematic beside the stage. */
+  sheet: string | null;
+  /** Part of the stage's width that the place keeps beside the sheet. */
+  split: number;
+  clip: ClipTab | null;
+  manual: boolean;
+  leadInHand: Lead | null;
+  /** Part or plug that was pointed at: its entry in the list is unfolded. */
+  selected: string | null;
+  /** Looking at the whole machine, or at the back of the panel, without walking. */
+  aside: 'YARD' | 'YARD-RIGHT' | 'CREAR' | null;
+  toolFolded: boolean;
+  dialog: 'settings' | 'help' | null;
+}
+
+export const ui = new Observable<Ui>({
+  here: true,
+  sheet: null,
+  split: 0.55,
+  clip: null,
+  manual: false,
+  leadInHand: null,
+  selected: null,
+  aside: null,
+  toolFolded: false,
+  dialog: null,
+});
+
+export function resetUi(): void {
+  const narrow = innerWidth < 900;
+  ui.update({
+    here: !narrow,
+    sheet: null,
+    clip: null,
+    manual: false,
+    leadInHand: null,
+    selected: null,
+    aside: null,
+    toolFolded: narrow,
+    dialog: null,
+  });
+}
