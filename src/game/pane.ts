@@ -9,7 +9,7 @@ import { Movers, type MovingPiece } from './movers.ts';
 import { type Content, Plate } from './plates.ts';
 import { Fragments, type Piece } from './raster.ts';
 import type { StageView } from './view.ts';
-import { fit, held, type Placement, type Size, seen } from './viewport.ts';
+import { fitting, held, type Placement, type Size, seen } from './viewport.ts';
 import { completed, isShown, poseOf, type Spot, shiftOf, spots } from './visible.ts';
 
 export interface PaneDoor {
@@ -85,7 +85,7 @@ export class Pane {
   }
 
   fit(): Placement {
-    return fit(this.bounds, this.size, MARGIN * this.door.density());
+    return fitting(this.bounds, this.size, MARGIN * this.door.density());
   }
 
   move(at: Placement): void {

@@ -16,7 +16,7 @@ const CLOSEST = 5;
 /** Part of a pane that the drawing keeps on screen however far it is pushed. */
 const KEPT = 0.25;
 
-export function fit(drawing: Box, pane: Size, margin = 0): Placement {
+export function fitting(drawing: Box, pane: Size, margin = 0): Placement {
   const scale = Math.max(0.05, Math.min((pane.w - 2 * margin) / drawing.w, (pane.h - 2 * margin) / drawing.h));
   return {
     scale,

@@ -1,5 +1,5 @@
-export * from './book.ts';
 export { chargeAt, restVolts } from './battery.ts';
+export * from './book.ts';
 export { type Chart, type ChartContext, type ChartEvent, type ChartInput, chartOf } from './chart.ts';
 export { type ChartValue, chartKey, chartValue } from './chart-value.ts';
 export { compileGuard, type Test, type View } from './guard.ts';

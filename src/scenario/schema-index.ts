@@ -3,7 +3,7 @@
 import type * as z from 'zod/mini';
 import type { Book } from '../machine/book.ts';
 import type { Same, SharedProofs } from './schema-common.ts';
-import { type MachineProofs, machineFile, observablesFile } from './schema-machine.ts';
+import { type MachineProofs, machineFile, observablesFile, staircasesFile } from './schema-machine.ts';
 import { type PartProofs, partsFile } from './schema-parts.ts';
 import {
   accessFile,
@@ -27,6 +27,7 @@ export const BOOK_SCHEMAS = {
   precautions: precautionsFile,
   checks: checksFile,
   observables: observablesFile,
+  staircases: staircasesFile,
   limits: limitsFile,
   shop: shopFile,
   manual: manualFile,

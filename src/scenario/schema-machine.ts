@@ -73,6 +73,8 @@ export const observablesFile = z.strictObject({
 
 const staircase = z.strictObject({ id, title: text, black: point, points: z.array(point).check(z.minLength(2)) });
 
+export const staircasesFile = z.strictObject({ $schema: head('staircases'), staircases: z.array(staircase) });
+
 export type MachineProofs = [
   Same<Omit<z.infer<typeof machineFile>, '$schema'>, Pick<Book, Exclude<keyof z.infer<typeof machineFile>, '$schema'>>>,
   Same<z.infer<typeof observable>, ObservableSpec>,

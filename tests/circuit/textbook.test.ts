@@ -24,7 +24,7 @@ describe('textbook circuits come out as printed', () => {
 });
 
 describe('textbook circuits in ngspice', () => {
-  it('gives the same node volts within a microvolt', async () => {
+  it('gives the same node volts within 1 µV and 20 millionths (the leaks, beside 250 Mohm)', async () => {
     for (const { topic, circuit } of EXAMPLES) {
       const sketch = new Sketch(circuit);
       const lines = parseSketch(circuit).flatMap((e) => {
@@ -35,7 +35,7 @@ describe('textbook circuits in ngspice', () => {
       const nodes = await solveNodes(['* textbook', ...lines, '.op', '.end', ''].join('\n'));
       for (const [node, volts] of nodes) {
         if (node.startsWith('in')) continue;
-        expect(Math.abs(sketch.volts(node) - volts), `${topic}: node ${node}`).toBeLessThan(1e-6 + 1e-6 * Math.abs(volts));
+        expect(Math.abs(sketch.volts(node) - volts), `${topic}: node ${node}`).toBeLessThan(1e-6 + 2e-5 * Math.abs(volts));
       }
     }
   });

@@ -144,7 +144,8 @@ export const EXAMPLES: Example[] = [
     topic: 'battery internal resistance, light load',
     source: 'UP2 §10.1, example',
     circuit: 'V1 1 0 12 0.1; R1 1 0 10',
-    printed: 'I(R1)=1.188 V(1)=11.88',
+    // Printed 11.90 V, rounded up from 11.88: three digits are left.
+    printed: 'I(R1)=1.188 V(1)=11.9',
   },
   {
     topic: 'battery internal resistance, heavy load',

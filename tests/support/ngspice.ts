@@ -23,7 +23,9 @@ export async function solveNodes(netlist: string): Promise<Map<string, number>> 
   if (result.dataType !== 'real') throw new Error('ngspice gave complex numbers for an operating point');
   const volts = new Map<string, number>([['0', 0]]);
   for (const column of result.data) {
-    if (column.type === 'voltage') volts.set(nodeName(column.name), column.values[column.values.length - 1]);
+    const name = nodeName(column.name);
+    // With a single node ngspice also writes it out under the name of its list of all vectors.
+    if (column.type === 'voltage' && name !== 'all') volts.set(name, column.values[column.values.length - 1]);
   }
   return volts;
 }

@@ -1,0 +1,78 @@
+import { readFileSync } from 'node:fs';
+import { meterLoad, type MeterFunction, readMeter } from '../instruments/index.ts';
+import { firstBench, handChanges, operatorZone, Rig } from '../job/index.ts';
+import { operateSteps } from '../job/steps.ts';
+import { netlistOf, type World } from '../machine/index.ts';
+import { jobOf } from './library.ts';
+import { pairOf, parse, Usage } from './options.ts';
+
+const OPTIONS = {
+  set: { type: 'string', multiple: true },
+  red: { type: 'string' },
+  black: { type: 'string' },
+  meter: { type: 'string', default: 'volts-dc' },
+  unplug: { type: 'string', multiple: true },
+  pull: { type: 'string', multiple: true },
+  lift: { type: 'string', multiple: true },
+  healthy: { type: 'boolean' },
+  at: { type: 'string', default: '500' },
+  pairs: { type: 'string' },
+  leads: { type: 'boolean' },
+  json: { type: 'boolean' },
+} as const;
+
+const METERS: readonly string[] = ['volts-dc', 'ohms', 'continuity', 'amps'];
+
+interface Setup {
+  world: World;
+  values: ReturnType<typeof parse<typeof OPTIONS>>['values'];
+  rest: string[];
+  id: string;
+}
+
+/** The machine of a job after its controls have been set, one after the other, read `--at` ms after the last. */
+function setUp(args: string[]): Setup {
+  const { values, positionals } = parse(args, OPTIONS);
+  const [name, ...rest] = positionals;
+  if (name === undefined) throw new Usage('a job is needed');
+  const { model, job } = jobOf(name);
+  const rig = values.healthy ? Rig.arriving(model, [], {}) : Rig.arriving(model, job.faults, job.arrival);
+  const bench = { ...firstBench(model.book), zone: operatorZone(model.book), unplugged: values.unplug ?? [], pulled: values.pull ?? [], lifted: values.lift ?? [] };
+  rig.run([{ hands: bench }]);
+  for (const text of values.set ?? []) {
+    const [control, value] = pairOf(text);
+    if (!model.controlIndex.has(control)) throw new Usage(`no such control: ${control}`);
+    const steps = operateSteps(model.book, bench, (id) => rig.world.controlOf(id), control, value);
+    // Held: the spring back and what comes after it are left out.
+    const end = steps.findIndex((step) => 'notice' in step);
+    rig.run(steps.slice(0, end - 1));
+    rig.world.advance(Number(values.at));
+  }
+  if (values.meter === 'amps' && values.red !== undefined && values.black !== undefined) {
+    const own = rig.faults.flatMap((f) => f.changes);
+    rig.world.setChanges([...own, ...handChanges(model, bench), ...meterLoad('amps', values.red, values.black)]);
+    rig.world.advance(Number(values.at));
+  }
+  return { world: rig.world, values, rest, id: job.id };
+}
+
+export function reading(args: string[]): number {
+  const { world, values } = setUp(args);
+  if (!METERS.includes(values.meter)) throw new Usage(`--meter is one of ${METERS.join(', ')}`);
+  const pairs = values.pairs === undefined ? [[values.red, values.black]] : readFileSync(values.pairs, 'utf8').trim().split('\n').map((l) => l.trim().split(/\s+/));
+  for (const [red, black] of pairs) {
+    if (red === undefined || black === undefined) throw new Usage('--red POINT and --black POINT are needed');
+    const shown = readMeter(world, values.meter as MeterFunction, red, black);
+    if (values.json) console.log(JSON.stringify({ value: shown.value, unit: shown.unit, display: shown.text }));
+    else console.log(`${shown.text} ${shown.unit}`);
+  }
+  return 0;
+}
+
+export function netlist(args: string[]): number {
+  const { world, values, rest, id } = setUp(args);
+  const [red, black] = rest;
+  const leads = values.leads && red !== undefined && black !== undefined ? { red, black, ohms: 10e6 } : undefined;
+  process.stdout.write(netlistOf(world, id, leads));
+  return 0;
+}

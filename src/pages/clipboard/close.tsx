@@ -1,0 +1,53 @@
+/** Closing a job: what still stands open, how it ends, and once more "are you sure". */
+import { useState } from 'preact/hooks';
+import type { Ending } from '../../job/index.ts';
+import type { Session } from '../state/session.ts';
+import { stillOpen } from '../state/still-open.ts';
+import { refreshShelf } from '../state/store.ts';
+import { t } from '../words/words.ts';
+
+const ENDINGS: readonly Ending[] = ['repaired', 'no-fault', 'cannot-duplicate', 'not-safe', 'handed-on'];
+
+export function Close({ session }: { session: Session }) {
+  const [ending, setEnding] = useState<Ending | null>(null);
+  const open = stillOpen(session);
+  const finish = (): void => {
+    if (ending === null || 'code' in session.act({ do: 'finish', ending })) return;
+    void refreshShelf();
+    location.hash = `#/debrief/${session.stored.id}`;
+  };
+  return (
+    <section class="closing" aria-labelledby="closing-title">
+      <h3 id="closing-check">{t('write.check')}</h3>
+      {open.length === 0 ? (
+        <p class="all-clear">{t('write.allClear')}</p>
+      ) : (
+        <ul class="still-open">
+          {open.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      )}
+      <h3 id="closing-title">{t('write.endings')}</h3>
+      {ending === null ? (
+        <div class="acts">
+          {ENDINGS.map((e) => (
+            <button key={e} type="button" class="act act-plain" onClick={() => setEnding(e)}>
+              <span class="act-name">{t(`write.${e}`)}</span>
+            </button>
+          ))}
+        </div>
+      ) : (
+        <div class="sure" role="alertdialog" aria-label={t('write.endings')}>
+          <p>{t('write.sure', { ending: t(`write.${ending}`) })}</p>
+          <button type="button" class="strong" onClick={finish}>
+            {t('write.yes')}
+          </button>
+          <button type="button" class="plain" onClick={() => setEnding(null)}>
+            {t('write.no')}
+          </button>
+        </div>
+      )}
+    </section>
+  );
+}

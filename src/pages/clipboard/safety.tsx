@@ -1,0 +1,71 @@
+/** The safety board: precautions set by hand, and those that the machine's state gives. */
+import { helperIsThere, isSetByHand, stands } from '../../job/index.ts';
+import type { PrecautionSpec } from '../../machine/index.ts';
+import { ActButton } from '../parts/act-button.tsx';
+import type { Session } from '../state/session.ts';
+import { minutes } from '../state/settings.ts';
+import { costText } from '../words/actions.ts';
+import { t } from '../words/words.ts';
+
+const MS_PER_TENTH = 6000;
+
+export function Safety({ session }: { session: Session }) {
+  const { book, bench, attempt } = session;
+  const here = helperIsThere(bench, attempt.timeMs);
+  const byHand = book.precautions.filter(isSetByHand);
+  const byState = book.precautions.filter((p) => !isSetByHand(p));
+  return (
+    <>
+      <p class="hint">{t('clip.safetyIntro')}</p>
+      <div class="helper-line">
+        <p>
+          {here && bench.helperUntilMs !== null
+            ? t('clip.helperHere', { minute: minutes(Math.floor(bench.helperUntilMs / MS_PER_TENTH)) })
+            : t('clip.helperNone')}
+        </p>
+        <ActButton session={session} action={{ do: 'helper', call: !here }} />
+      </div>
+      <h3>{t('clip.safetyHand')}</h3>
+      <ul class="precautions">
+        {byHand.map((p) => (
+          <HandRow key={p.id} session={session} precaution={p} />
+        ))}
+      </ul>
+      <h3>{t('clip.safetyMachine')}</h3>
+      <ul class="precautions">
+        {byState.map((p) => (
+          <StateRow key={p.id} session={session} precaution={p} />
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function HandRow({ session, precaution }: { session: Session; precaution: PrecautionSpec }) {
+  const { id, done, text } = precaution;
+  const on = session.bench.precautions.includes(id);
+  return (
+    <li class={on ? 'precaution on' : 'precaution'}>
+      <button type="button" role="switch" aria-checked={on} onClick={() => session.act({ do: 'precaution', id, on: !on })}>
+        <span class="tick" aria-hidden="true" />
+        <span class="precaution-name">{done}</span>
+        <span class="act-cost">{costText(session, { do: 'precaution', id, on: !on })}</span>
+      </button>
+      {text === done ? null : <p class="precaution-text">{text}</p>}
+    </li>
+  );
+}
+
+function StateRow({ session, precaution }: { session: Session; precaution: PrecautionSpec }) {
+  const on = stands(session.attempt.rig.world, session.bench, precaution);
+  return (
+    <li class={on ? 'precaution on' : 'precaution'}>
+      <p class="precaution-state">
+        <span class="tick" aria-hidden="true" />
+        <span class="precaution-name">{precaution.done}</span>
+        <span class="state-word">{on ? t('clip.stands') : t('clip.standsNot')}</span>
+      </p>
+      {on ? null : <p class="precaution-text">{precaution.text}</p>}
+    </li>
+  );
+}

@@ -1,0 +1,123 @@
+/** Complaint, cause, correction; what still stands open; and the honest ways to close a job. */
+import { useState } from 'preact/hooks';
+import type { Session } from '../state/session.ts';
+import { minutes } from '../state/settings.ts';
+import { modeName, modesOf, targetName } from '../words/names.ts';
+import { t } from '../words/words.ts';
+import { Close } from './close.tsx';
+import { TargetSearch } from './target-search.tsx';
+
+interface Draft {
+  complaint: string;
+  cause: string | null;
+  mode: string;
+  correction: string;
+}
+
+/** A draft outlives the folding up of the clipboard. */
+const drafts = new WeakMap<Session, Draft>();
+
+export function WriteUp({ session }: { session: Session }) {
+  const [draft, setDraft] = useState<Draft>(drafts.get(session) ?? { complaint: '', cause: null, mode: '', correction: '' });
+  const [missing, setMissing] = useState(false);
+  const change = (part: Partial<Draft>): void => {
+    const next = { ...draft, ...part };
+    drafts.set(session, next);
+    setDraft(next);
+    setMissing(false);
+  };
+  const save = (event: Event): void => {
+    event.preventDefault();
+    const { cause, mode, complaint, correction } = draft;
+    const incomplete = cause === null || (cause !== '' && mode === '');
+    setMissing(incomplete);
+    if (!incomplete) session.act({ do: 'writeUp', complaint, cause, mode, correction });
+  };
+  const written = writtenAt(session);
+  return (
+    <>
+      <form class="write-up" onSubmit={save}>
+        <p class="hint">{t('write.intro')}</p>
+        <label class="field">
+          <span>{t('write.complaint')}</span>
+          <textarea rows={2} value={draft.complaint} onInput={(event) => change({ complaint: event.currentTarget.value })} />
+        </label>
+        <Cause session={session} draft={draft} change={change} />
+        <label class="field">
+          <span>{t('write.correction')}</span>
+          <textarea rows={2} value={draft.correction} onInput={(event) => change({ correction: event.currentTarget.value })} />
+        </label>
+        {missing ? (
+          <p class="warn" role="alert">
+            {t('write.missing')}
+          </p>
+        ) : null}
+        <button type="submit" class="strong">
+          {t('write.save')}
+        </button>
+        {written === null ? null : <p class="hint">{t('write.saved', { minute: written })}</p>}
+      </form>
+      <Close session={session} />
+    </>
+  );
+}
+
+interface CauseProps {
+  session: Session;
+  draft: Draft;
+  change: (part: Partial<Draft>) => void;
+}
+
+function Cause({ session, draft, change }: CauseProps) {
+  const { model } = session;
+  if (draft.cause === null) {
+    return (
+      <>
+        <TargetSearch
+          model={model}
+          label={t('write.cause')}
+          hint={t('clip.suspectsHint')}
+          action={t('write.modePick')}
+          onPick={(cause) => change({ cause, mode: '' })}
+        />
+        <button type="button" class="plain" onClick={() => change({ cause: '', mode: '' })}>
+          {t('write.causeNone')}
+        </button>
+      </>
+    );
+  }
+  const name = draft.cause === '' ? t('write.causeNone') : targetName(model, draft.cause);
+  return (
+    <>
+      <p class="chosen">
+        <b>{t('write.causeChosen', { what: name })}</b>
+        <button type="button" class="plain" onClick={() => change({ cause: null, mode: '' })}>
+          {t('write.change')}
+        </button>
+      </p>
+      {draft.cause === '' ? null : (
+        <label class="field">
+          <span>{t('write.mode')}</span>
+          <select value={draft.mode} onChange={(event) => change({ mode: event.currentTarget.value })}>
+            <option value="">{t('write.modePick')}</option>
+            {modesOf(model, draft.cause).map((mode) => (
+              <option key={mode} value={mode}>
+                {modeName(mode)}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+    </>
+  );
+}
+
+function writtenAt({ attempt }: Session): string | null {
+  let tenths = 0;
+  let at: string | null = null;
+  for (const record of attempt.records) {
+    tenths += record.cost.tenths;
+    if (record.entry.action.do === 'writeUp') at = minutes(tenths);
+  }
+  return at;
+}

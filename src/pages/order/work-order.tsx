@@ -1,0 +1,26 @@
+/** The work order: what is known before the machine is touched. */
+import type { JobSpec } from '../../job/index.ts';
+import type { Book } from '../../machine/index.ts';
+import { t } from '../words/words.ts';
+
+export function WorkOrder({ job, book }: { job: JobSpec; book: Book }) {
+  const { hours, history, operatorSays, onArrival } = job.workOrder;
+  const rows = [
+    [t('order.machine'), book.title],
+    [t('order.hours'), t('order.hoursValue', { hours })],
+    [t('order.complaint'), job.title],
+    [t('order.operator'), operatorSays],
+    [t('order.history'), history],
+    [t('order.arrival'), onArrival],
+  ];
+  return (
+    <dl class="order-rows">
+      {rows.map(([name, value]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}

@@ -1,0 +1,95 @@
+/** Keys of the shop screen. Letters work only while no text is typed, and can be turned off. */
+import { catalog } from '../state/catalog.ts';
+import type { Session } from '../state/session.ts';
+import { settings } from '../state/settings.ts';
+import { CLIP_TABS, ui } from '../state/ui.ts';
+import { toggle } from '../meter/leads.tsx';
+import { onStage } from './stage-pane.tsx';
+
+export function listenForKeys(session: Session): () => void {
+  const onKey = (event: KeyboardEvent): void => {
+    if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || ui.value.dialog !== null) return;
+    if (event.key === 'Escape') {
+      escape();
+      return;
+    }
+    if (!settings.value.letterKeys || isTyping(event.target)) return;
+    if (press(session, event)) event.preventDefault();
+  };
+  addEventListener('keydown', onKey);
+  return () => removeEventListener('keydown', onKey);
+}
+
+const isTyping = (target: EventTarget | null): boolean =>
+  target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement;
+
+/** One thing a press: the lead in hand first, then what lies on top. */
+function escape(): void {
+  const { leadInHand, manual, clip, sheet } = ui.value;
+  if (leadInHand !== null) ui.update({ leadInHand: null });
+  else if (manual) ui.update({ manual: false });
+  else if (clip !== null) ui.update({ clip: null });
+  else if (sheet !== null) ui.update({ sheet: null });
+}
+
+function press(session: Session, event: KeyboardEvent): boolean {
+  const now = ui.value;
+  const key = event.key.toLowerCase();
+  const tab = CLIP_TABS[Number(key) - 1];
+  if (tab !== undefined) {
+    ui.update({ clip: tab, manual: false });
+    return focusSoon('clipboard-title');
+  }
+  switch (key) {
+    case 'h':
+      ui.update({ here: true });
+      return focusSoon('here-title');
+    case 'f':
+      ui.update({ here: true });
+      return focusSoon('here-filter');
+    case 's':
+      ui.update({ sheet: now.sheet === null ? (catalog().sheets[0]?.id ?? null) : null });
+      return true;
+    case 'c':
+      ui.update({ clip: now.clip === null ? 'notes' : null, manual: false });
+      return now.clip === null ? focusSoon('clipboard-title') : true;
+    case 'm':
+      ui.update({ manual: !now.manual, clip: null });
+      return now.manual ? true : focusSoon('manual-search');
+    case 'i':
+      return focusSoon('tool');
+    case 'e':
+      session.act({ do: 'read' });
+      return true;
+    case 'r':
+    case 'b':
+      return lead(key === 'r' ? 'red' : 'black', event.target);
+    case 'y':
+      ui.update({ aside: now.aside === null ? 'YARD' : null });
+      return true;
+    case '?':
+      ui.update({ dialog: 'help' });
+      return true;
+    case '+':
+    case '-':
+    case '0':
+      onStage.current?.zoom(key === '+' ? 1 : key === '-' ? -1 : 0);
+      return true;
+    default:
+      return false;
+  }
+}
+
+/** On a point of the list the lead goes there at once; elsewhere it is taken in hand. */
+function lead(which: 'red' | 'black', target: EventTarget | null): boolean {
+  const row = target instanceof Element ? target.closest('[data-point]') : null;
+  const button = row?.querySelector<HTMLButtonElement>(`[data-lead="${which}"]`);
+  if (button) button.click();
+  else toggle(which);
+  return true;
+}
+
+function focusSoon(id: string): boolean {
+  requestAnimationFrame(() => document.getElementById(id)?.focus());
+  return true;
+}

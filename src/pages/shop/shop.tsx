@@ -1,0 +1,43 @@
+/** The shop screen: the stage fills the window, everything else lies on it or folds out beside it. */
+import { useEffect } from 'preact/hooks';
+import { Clipboard } from '../clipboard/clipboard.tsx';
+import { Here } from '../here/here.tsx';
+import { Manual } from '../manual/manual.tsx';
+import { Tool } from '../meter/tool.tsx';
+import { watchMoments } from '../state/moment.ts';
+import { useObservable } from '../state/observable.ts';
+import type { Session } from '../state/session.ts';
+import { ui } from '../state/ui.ts';
+import { t } from '../words/words.ts';
+import { listenForKeys } from './keys.ts';
+import { SheetBar } from './sheet-bar.tsx';
+import { Slip } from './slip.tsx';
+import { startSounds } from './sounds.ts';
+import { StagePane } from './stage-pane.tsx';
+import { HoverName, StageTools } from './tool-bar.tsx';
+import { TopBar } from './top-bar.tsx';
+
+export function Shop({ session }: { session: Session }) {
+  const { here, clip, manual, sheet } = useObservable(ui);
+  useEffect(() => watchMoments(session), [session]);
+  useEffect(() => startSounds(session), [session]);
+  useEffect(() => listenForKeys(session), [session]);
+  return (
+    <div class="shop">
+      <TopBar session={session} />
+      <main class="floor" id="work" tabIndex={-1} aria-label={t('shop.title')}>
+        {here ? <Here session={session} /> : null}
+        <div class="bench">
+          <StagePane session={session} />
+          <StageTools session={session} />
+          <HoverName session={session} />
+          {sheet === null ? null : <SheetBar />}
+          <Slip session={session} />
+          <Tool session={session} />
+        </div>
+        {clip === null ? null : <Clipboard session={session} tab={clip} />}
+        {manual ? <Manual session={session} /> : null}
+      </main>
+    </div>
+  );
+}

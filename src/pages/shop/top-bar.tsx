@@ -1,0 +1,64 @@
+/** What job, where, how long and how dear; and what can be folded out. */
+import { billOf, helperIsThere } from '../../job/index.ts';
+import { useObservable } from '../state/observable.ts';
+import type { Session } from '../state/session.ts';
+import { minutes, money } from '../state/settings.ts';
+import { type Ui, ui } from '../state/ui.ts';
+import { catalog } from '../state/catalog.ts';
+import { zoneName } from '../words/names.ts';
+import { t } from '../words/words.ts';
+
+export function TopBar({ session }: { session: Session }) {
+  useObservable(session.view);
+  const { book, bench, attempt, job } = session;
+  return (
+    <header class="top-bar">
+      <a class="home" href="#/">
+        {t('app.back')}
+      </a>
+      <h1>{job.title}</h1>
+      <dl class="figures">
+        <Figure name={t('shop.place')} value={zoneName(book, bench.zone)} wide />
+        <Figure name={t('shop.minutes')} value={minutes(attempt.tenths)} />
+        <Figure name={t('shop.bill')} value={money(billOf(book, attempt.tenths, attempt.price))} />
+      </dl>
+      {helperIsThere(bench, attempt.timeMs) ? <span class="badge">{t('shop.helper')}</span> : null}
+      <nav class="folders" aria-label={t('shop.title')}>
+        <Folders />
+      </nav>
+    </header>
+  );
+}
+
+function Figure({ name, value, wide = false }: { name: string; value: string; wide?: boolean }) {
+  return (
+    <div class={wide ? 'figure figure-wide' : 'figure'}>
+      <dt>{name}</dt>
+      <dd>{value}</dd>
+    </div>
+  );
+}
+
+function Folders() {
+  const now = useObservable(ui);
+  const folder = (label: string, open: boolean, change: () => Partial<Ui>) => (
+    <button type="button" class="folder" aria-expanded={open} onClick={() => ui.update(change())}>
+      {label}
+    </button>
+  );
+  const firstSheet = catalog().sheets[0]?.id ?? null;
+  return (
+    <>
+      {folder(t('shop.here'), now.here, () => ({ here: !now.here }))}
+      {folder(t('shop.schematic'), now.sheet !== null, () => ({ sheet: now.sheet === null ? firstSheet : null }))}
+      {folder(t('shop.manual'), now.manual, () => ({ manual: !now.manual, clip: null }))}
+      {folder(t('shop.clipboard'), now.clip !== null, () => ({ clip: now.clip === null ? 'notes' : null, manual: false }))}
+      <button type="button" class="folder" aria-label={t('app.help')} onClick={() => ui.update({ dialog: 'help' })}>
+        ?
+      </button>
+      <button type="button" class="folder" aria-label={t('app.settings')} onClick={() => ui.update({ dialog: 'settings' })}>
+        ⚙
+      </button>
+    </>
+  );
+}

@@ -1,0 +1,38 @@
+/** The notebook: every reading and what was noticed, with where, under which controls and when. From the log alone. */
+import type { Record } from '../../job/index.ts';
+import type { Session } from './session.ts';
+
+export interface Note {
+  index: number;
+  /** Tenths of a shop minute at which it was written. */
+  tenths: number;
+  record: Record;
+  /** Controls that stood elsewhere than usual when it was seen. */
+  controls: [control: string, value: string][];
+}
+
+const QUIET = ['start', 'lead', 'dial', 'jack', 'instrument', 'walk', 'mark', 'writeUp', 'finish', 'precaution', 'open', 'close', 'helper'];
+
+export function notesOf({ attempt, book, job }: Session): Note[] {
+  const controls: { [id: string]: string } = Object.fromEntries(book.controls.map((c) => [c.id, c.initial]));
+  Object.assign(controls, job.arrival.controls);
+  const notes: Note[] = [];
+  let tenths = 0;
+  for (const record of attempt.records) {
+    tenths += record.cost.tenths;
+    const at = { ...controls };
+    for (const step of record.steps) {
+      if (!('control' in step)) continue;
+      controls[step.control] = step.value;
+    }
+    const { action, seen, index } = record.entry;
+    if (action.do === 'operate') at[action.control] = action.value;
+    const counts = seen.display !== undefined || seen.codes.length > 0 || !QUIET.includes(action.do);
+    if (counts) notes.push({ index, tenths, record, controls: unusual(book.controls, at) });
+  }
+  return notes;
+}
+
+function unusual(specs: Session['book']['controls'], at: { [id: string]: string }): Note['controls'] {
+  return specs.filter((c) => c.surroundings !== true && at[c.id] !== c.initial).map((c) => [c.id, at[c.id] ?? '']);
+}

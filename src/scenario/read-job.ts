@@ -1,0 +1,106 @@
+/** Reads a job: its shape, then everything that it names in the machine's book, then whether it can be done safely. */
+
+import type { JobSpec } from '../job/index.ts';
+import type { Model } from '../machine/index.ts';
+import type { Change } from '../parts/index.ts';
+import { problemsOf } from './issue.ts';
+import { type Problem, shown } from './problem.ts';
+import { jobFile } from './schema-job.ts';
+import { soundWayProblems } from './solve-job.ts';
+
+export type JobResult = { ok: true; job: JobSpec } | { ok: false; problems: Problem[] };
+
+/** A job's own text, checked against a machine. `deep` also works through its sound way, which takes a second. */
+export function readJob(model: Model, file: string, value: unknown, deep = false): JobResult {
+  const parsed = jobFile.safeParse(value);
+  if (!parsed.success) return { ok: false, problems: problemsOf(file, value, parsed.error.issues) };
+  const { $schema: _, ...job } = parsed.data;
+  const problems = namesOf(model, job)
+    .filter(({ known, name }) => !known(name))
+    .map(
+      ({ path, name, what }): Problem => ({
+        file,
+        path,
+        code: `unknown-${what}`,
+        found: shown(name),
+        expected: `a ${what} of ${model.book.id}`,
+      }),
+    );
+  if (problems.length === 0 && deep) problems.push(...soundWayProblems(model, job, file));
+  return problems.length === 0 ? { ok: true, job } : { ok: false, problems };
+}
+
+interface Name {
+  path: string;
+  name: string;
+  what: string;
+  known: (name: string) => boolean;
+}
+
+/** Every name of the book that a job uses, with its place in the file. */
+function namesOf(model: Model, job: JobSpec): Name[] {
+  const { book } = model;
+  const names: Name[] = [];
+  const say = (path: string, name: string, what: string, known: (name: string) => boolean) =>
+    names.push({ path, name, what, known });
+  const isPart = (id: string) => book.parts.some((p) => p.id === id);
+  const isControl = (id: string) => model.controlIndex.has(id);
+  const isTarget = (id: string) => isPart(id) || model.elementIndex.has(id);
+  const isCode = (code: string) =>
+    book.observables.some((o) => o.code === code) || /^(clunk|chatter|click:|buzz:)/.test(code);
+  say('machine', job.machine, 'machine', (id) => id === book.id);
+  for (const [control, value] of Object.entries(job.arrival.controls ?? {})) {
+    say(`arrival.controls.${control}`, control, 'control', isControl);
+    say(
+      `arrival.controls.${control}`,
+      value,
+      'position',
+      (v) => book.controls.find((c) => c.id === control)?.values.includes(v) ?? false,
+    );
+  }
+  for (const quantity of Object.keys(job.arrival.quantities ?? {}))
+    say(`arrival.quantities.${quantity}`, quantity, 'quantity', (q) => model.quantityIndex.has(q));
+  for (const [region, state] of Object.entries(job.arrival.regions ?? {})) {
+    say(`arrival.regions.${region}`, region, 'region', (r) => model.regionIndex.has(r));
+    say(
+      `arrival.regions.${region}`,
+      state,
+      'state',
+      (s) => model.regions.find((r) => r.id === region)?.states.includes(s) ?? false,
+    );
+  }
+  job.faults.forEach((fault, i) => {
+    say(`faults[${i}].at`, fault.at, 'target', isTarget);
+    fault.changes.forEach((change, k) => sayChange(model, change, `faults[${i}].changes[${k}]`, say));
+    fault.cures.forEach((verb, k) =>
+      say(`faults[${i}].cures[${k}]`, verb, 'repair', (v) => book.repairs.some((r) => r.id === v)),
+    );
+  });
+  job.signs.forEach((sign, i) => {
+    say(`signs[${i}].zone`, sign.zone, 'zone', (z) => book.zones.some((zone) => zone.id === z));
+    if (sign.under !== undefined)
+      say(`signs[${i}].under`, sign.under, 'access', (a) => book.access.some((step) => step.id === a));
+  });
+  job.complaint.forEach((symptom, i) => {
+    symptom.controls.forEach(([control], k) => say(`complaint[${i}].controls[${k}]`, control, 'control', isControl));
+    for (const part of ['seen', 'missing'] as const)
+      symptom[part].forEach((code, k) => say(`complaint[${i}].${part}[${k}]`, code, 'observable', isCode));
+  });
+  job.causes.forEach((cause, i) => say(`causes[${i}].at`, cause.at, 'target', isTarget));
+  say('wrongSwap', job.wrongSwap, 'part', isPart);
+  return names;
+}
+
+type Say = (path: string, name: string, what: string, known: (name: string) => boolean) => void;
+
+function sayChange(model: Model, change: Change, path: string, say: Say): void {
+  const isPoint = (p: string) => p === model.book.reference || model.pointIndex.has(p);
+  if ('element' in change) say(`${path}.element`, change.element, 'element', (e) => model.elementIndex.has(e));
+  if (change.kind === 'stuck') say(`${path}.region`, change.region, 'region', (r) => model.regionIndex.has(r));
+  if (change.kind === 'bridge')
+    for (const end of ['a', 'b'] as const) say(`${path}.${end}`, change[end], 'point', isPoint);
+  if (change.kind === 'chafe') {
+    say(`${path}.wire`, change.wire, 'wire', (w) => model.wires.has(w));
+    say(`${path}.to`, change.to, 'point', isPoint);
+  }
+}
