@@ -28,12 +28,20 @@ export interface Rules {
   needles: Record<string, { readout: string; pivot: [number, number] }>;
   screens: string[];
   lamps: Record<string, string>;
-  panels: Record<
-    string,
-    { access: string; dx: number; dy: number; screws: string; hole: [number, number, number, number] }
-  >;
+  /** By drawing: what comes off in one piece and hangs lower while its access is open. */
+  panels: Record<string, Record<string, PanelRule>>;
   opened: Record<string, Record<string, string[]>>;
   dropped: string[];
+  /** Points of the book inside a part or without metal, which no drawing shows. */
+  unreached: string[];
+}
+
+interface PanelRule {
+  access: string;
+  dx: number;
+  dy: number;
+  screws: string;
+  hole: [number, number, number, number];
 }
 
 export const readRules = (file: string | URL): Rules => JSON.parse(readFileSync(file, 'utf8')) as Rules;

@@ -18,15 +18,16 @@ const OWN =
 function isOwn(element: Element, walk: Walk): boolean {
   const id = element.attributes.id ?? '';
   const { rules } = walk;
+  const panels = rules.panels[walk.id] ?? {};
   return (
     OWN.test(id) ||
     element.tag === 'use' ||
     ['hit', 'lit', 'when-out', 'hidden', 'lamp'].some((name) => it.hasClass(element, name)) ||
     element.attributes.display === 'none' ||
-    [rules.motions, rules.rockers, rules.shown, rules.needles, rules.panels].some((table) => id in table) ||
+    [rules.motions, rules.rockers, rules.shown, rules.needles, panels].some((table) => id in table) ||
     rules.screens.includes(id) ||
     rules.controls.some((c) => c.group === id) ||
-    Object.values(rules.panels).some((p) => id.startsWith(p.screws)) ||
+    Object.values(panels).some((p) => id.startsWith(p.screws)) ||
     Object.values(rules.opened[walk.id] ?? {}).some((ids) => ids.includes(id))
   );
 }
@@ -118,8 +119,7 @@ function byTables(id: string, next: it.Context, walk: Walk): void {
   for (const [access, ids] of Object.entries(rules.opened[walk.id] ?? {})) {
     if (ids.includes(id)) next.when = [...next.when, rule('opened', access, true)];
   }
-  for (const [group, panel] of Object.entries(rules.panels)) {
-    if (walk.id !== 'CDASH') continue;
+  for (const [group, panel] of Object.entries(rules.panels[walk.id] ?? {})) {
     if (id.startsWith(panel.screws)) next.when = [...next.when, rule('opened', panel.access, false)];
     if (id !== group) continue;
     const [x, y, w, h] = panel.hole;

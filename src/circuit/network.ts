@@ -7,7 +7,7 @@
  * floating island is an ordinary case. The same subtraction-free idea is Grassmann, Taksar and Heyman's for Markov
  * chains (1985, from memory).
  */
-import { makePlan, type Plan, REFERENCE } from './plan.ts';
+import { extendPlan, makePlan, type Plan, REFERENCE } from './plan.ts';
 
 /** Every node's leak to the reference, siemens: an island without any other path reads as floating. */
 export const LEAK_SIEMENS = 1e-12;
@@ -33,17 +33,19 @@ export class Network {
   /** Counts the eliminations: what depends on conductances alone holds as long as this stands. */
   generation = 0;
 
-  private readonly weight: Float64Array;
-  private readonly ratio: Float64Array;
+  /** The plan with the bridges in it: they are eliminated like any edge, so that nothing cancels on an island either. */
+  private active: Plan;
+  private laid = '';
+  private weight: Float64Array;
+  private ratio: Float64Array;
   private readonly leak: Float64Array;
   private readonly total: Float64Array;
   private readonly scratch: Float64Array;
   private readonly probe: Float64Array;
-  private columns: Float64Array[] = [];
-  private inverse: number[][] = [];
 
   constructor(plan: Plan) {
     this.plan = plan;
+    this.active = plan;
     this.sources = Array.from({ length: plan.edgeCount }, (_, e) => e);
     this.siemens = new Float64Array(plan.edgeCount);
     this.norton = new Float64Array(plan.edgeCount);
@@ -63,17 +65,10 @@ export class Network {
   /** Eliminates with the present conductances. Needed after any of them, or the bridges, changed. */
   factor(): void {
     this.generation++;
-    const { plan, siemens, weight, ratio, leak, total } = this;
-    weight.fill(0);
-    leak.fill(LEAK_SIEMENS);
-    for (let e = 0; e < plan.edgeCount; e++) {
-      const g = siemens[e];
-      if (g === 0) continue;
-      const slot = plan.edgeSlot[e];
-      if (slot >= 0) weight[slot] += g;
-      else if (plan.edgeA[e] !== plan.edgeB[e]) leak[plan.edgeA[e] === REFERENCE ? plan.edgeB[e] : plan.edgeA[e]] += g;
-    }
-    const { order, start, neighbours, slots, pairSlots } = plan;
+    this.layBridges();
+    const { weight, ratio, leak, total } = this;
+    this.gather();
+    const { order, start, neighbours, slots, pairSlots } = this.active;
     let pair = 0;
     for (let s = 0; s < order.length; s++) {
       const node = order[s];
@@ -92,7 +87,34 @@ export class Network {
         for (let q = p + 1; q < last; q++) weight[pairSlots[pair++]] += r * weight[slots[q]];
       }
     }
-    this.prepareBridges();
+  }
+
+  /** Takes the bridges into the plan when they lie elsewhere than before. */
+  private layBridges(): void {
+    const ends = this.bridges.map((bridge): [number, number] => [bridge.a, bridge.b]);
+    const laid = ends.join(' ');
+    if (laid === this.laid) return;
+    this.laid = laid;
+    this.active = ends.length === 0 ? this.plan : extendPlan(this.plan, ends);
+    this.weight = new Float64Array(this.active.slotCount);
+    this.ratio = new Float64Array(this.active.neighbours.length);
+  }
+
+  /** Adds up the conductance between every two nodes, and from each to the reference. */
+  private gather(): void {
+    const { active, siemens, bridges, weight, leak } = this;
+    const { edgeCount } = this.plan;
+    weight.fill(0);
+    leak.fill(LEAK_SIEMENS);
+    for (let e = 0; e < active.edgeCount; e++) {
+      const g = e < edgeCount ? siemens[e] : bridges[e - edgeCount].siemens;
+      if (g === 0) continue;
+      const slot = active.edgeSlot[e];
+      if (slot >= 0) weight[slot] += g;
+      else if (active.edgeA[e] !== active.edgeB[e]) {
+        leak[active.edgeA[e] === REFERENCE ? active.edgeB[e] : active.edgeA[e]] += g;
+      }
+    }
   }
 
   /** Solves for the present Norton currents with the last factors. */
@@ -107,14 +129,16 @@ export class Network {
       if (plan.edgeB[e] !== REFERENCE) scratch[plan.edgeB[e]] -= amps;
     }
     this.substitute(scratch, volts);
-    this.correct(volts);
     return volts;
   }
 
   /** Node voltages for one ampere driven into `a` and out of `b`, sources at rest. */
   unit(a: number, b: number, out: Float64Array = new Float64Array(this.plan.nodeCount)): Float64Array {
-    this.bare(a, b, out);
-    this.correct(out);
+    const { scratch } = this;
+    scratch.fill(0);
+    if (a !== REFERENCE) scratch[a] += 1;
+    if (b !== REFERENCE) scratch[b] -= 1;
+    this.substitute(scratch, out);
     return out;
   }
 
@@ -134,17 +158,9 @@ export class Network {
     return this.siemens[edge] * this.between(this.plan.edgeA[edge], this.plan.edgeB[edge]) - this.norton[edge];
   }
 
-  private bare(a: number, b: number, out: Float64Array): void {
-    const { scratch } = this;
-    scratch.fill(0);
-    if (a !== REFERENCE) scratch[a] += 1;
-    if (b !== REFERENCE) scratch[b] -= 1;
-    this.substitute(scratch, out);
-  }
-
   /** Forward and back substitution; `current` is destroyed. */
   private substitute(current: Float64Array, out: Float64Array): void {
-    const { order, start, neighbours } = this.plan;
+    const { order, start, neighbours } = this.active;
     const { ratio, total } = this;
     for (let s = 0; s < order.length; s++) {
       const amps = current[order[s]];
@@ -158,54 +174,8 @@ export class Network {
       out[node] = v;
     }
   }
-
-  /** Woodbury's identity for the bridges: their columns and the inverse of (1/g + column differences). */
-  private prepareBridges(): void {
-    this.columns = [];
-    this.inverse = [];
-    if (this.bridges.length === 0) return;
-    for (const bridge of this.bridges) {
-      const column = new Float64Array(this.plan.nodeCount);
-      this.bare(bridge.a, bridge.b, column);
-      this.columns.push(column);
-    }
-    const small = this.bridges.map((row, i) =>
-      this.bridges.map((bridge, k) => at(this.columns[k], row.a) - at(this.columns[k], row.b) + (i === k ? 1 / bridge.siemens : 0)),
-    );
-    this.inverse = invert(small);
-  }
-
-  private correct(volts: Float64Array): void {
-    if (this.bridges.length === 0) return;
-    const drops = this.bridges.map((bridge) => at(volts, bridge.a) - at(volts, bridge.b));
-    this.inverse.forEach((row, k) => {
-      let amps = 0;
-      for (let i = 0; i < drops.length; i++) amps += row[i] * drops[i];
-      const column = this.columns[k];
-      for (let n = 0; n < volts.length; n++) volts[n] -= column[n] * amps;
-    });
-  }
 }
 
 function at(volts: Float64Array, node: number): number {
   return node === REFERENCE ? 0 : volts[node];
-}
-
-/** Inverse of a small symmetric positive definite matrix by Gauss-Jordan with row exchange. */
-function invert(matrix: number[][]): number[][] {
-  const n = matrix.length;
-  const rows = matrix.map((row, i) => [...row, ...row.map((_, k) => (k === i ? 1 : 0))]);
-  for (let c = 0; c < n; c++) {
-    let pivot = c;
-    for (let r = c + 1; r < n; r++) if (Math.abs(rows[r][c]) > Math.abs(rows[pivot][c])) pivot = r;
-    [rows[c], rows[pivot]] = [rows[pivot], rows[c]];
-    const scale = rows[c][c];
-    rows[c] = rows[c].map((x) => x / scale);
-    for (let r = 0; r < n; r++) {
-      if (r === c) continue;
-      const factor = rows[r][c];
-      if (factor !== 0) rows[r] = rows[r].map((x, k) => x - factor * rows[c][k]);
-    }
-  }
-  return rows.map((row) => row.slice(n));
 }

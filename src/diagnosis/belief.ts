@@ -8,6 +8,8 @@ import { type Suspect, suspectsOf } from './complaint.ts';
 const FLOOR = 0.02;
 /** Something seen on the spot (a green pin, a black link) speaks for its place by this much. */
 const SIGN_FACTOR = 0.05;
+/** One thing heard or seen that a suspect doesn't foretell, or the other way round. */
+const SENSE_FACTOR = 0.3;
 
 export type Prior = 'usual' | 'equal';
 
@@ -43,7 +45,7 @@ export function beliefOver(attempt: Attempt, prior: Prior = 'usual', suspects: S
   const sound = Rig.arriving(model, [], { ...job.arrival, regions: {} });
   const lives: Live[] = suspects.map((suspect) => ({
     suspect,
-    rigs: suspect.ends.map((rig) => rig.copy()),
+    rigs: suspect.ends.map(quiet),
     weight: prior === 'usual' ? suspect.weight : 1 / countAt(suspects, suspect.at),
   }));
   normalise(lives);
@@ -59,6 +61,13 @@ export function beliefOver(attempt: Attempt, prior: Prior = 'usual', suspects: S
     mends: (index, target, verb) =>
       suspects.reduce((sum, s, i) => (s.at === target && s.cures.includes(verb) ? sum + (weights[index]?.[i] ?? 0) : sum), 0),
   };
+}
+
+/** A suspect's machine of its own, which isn't asked whether a display stands still. */
+function quiet(rig: Rig): Rig {
+  const copy = rig.copy();
+  copy.watches = false;
+  return copy;
 }
 
 const countAt = (suspects: readonly Suspect[], at: string): number => suspects.filter((s) => s.at === at).length;
@@ -78,15 +87,15 @@ function weigh(record: Done, lives: Live[], sound: Rig): Step {
   const before = byTarget(lives);
   const expected = sound.run(record.steps);
   const yardstick = yardstickOf(record, expected, sound);
-  const outcomes = lives.map((live) => outcomesOf(live, record, yardstick));
-  const real = outcomeKey(record.seen, yardstick);
+  const outcomes = lives.map((live) => foretell(live, record, yardstick));
+  const real = outcomeOf(record.seen, yardstick);
   const informative = yardstick !== null || watched(record);
   let foreseen = 1;
   if (informative) {
     foreseen = largestShare(lives, outcomes);
     lives.forEach((live, i) => {
-      live.weight *= outcomes[i].has(real) ? 1 / outcomes[i].size : FLOOR;
-      if (signPoints(record) !== null && signPoints(record) !== live.suspect.at) live.weight *= SIGN_FACTOR;
+      live.weight *= likelihood(outcomes[i], real);
+      if (record.signOf !== undefined && record.signOf !== live.suspect.at) live.weight *= SIGN_FACTOR;
     });
     normalise(lives);
   }
@@ -98,11 +107,6 @@ function weigh(record: Done, lives: Live[], sound: Rig): Step {
 /** Actions at which eyes and ears, or codes, say something. */
 function watched(record: Done): boolean {
   return ['operate', 'codes', 'verify', 'look', 'wiggle', 'exchange'].includes(record.entry.action.do);
-}
-
-/** The target that a sign on the spot speaks for; null where nothing was found. */
-function signPoints(record: Done): string | null {
-  return record.signOf ?? null;
 }
 
 function yardstickOf(record: Done, expected: Seen, sound: Rig): Yardstick | null {
@@ -117,30 +121,55 @@ function yardstickOf(record: Done, expected: Seen, sound: Rig): Yardstick | null
   return { sound: expected.value ?? null, supply, limit: limitFor(book, red, black), quantity };
 }
 
-/** Everything observed, as one comparable outcome. Signs and answers are not foretold by any suspect's network. */
-function outcomeKey(seen: Seen, yardstick: Yardstick | null): string {
-  const machine = seen.codes.filter((code) => !/^(sign|answer|complaint|interlock)/.test(code)).join(' ');
-  if (seen.display === undefined) return machine;
-  const shown = yardstick === null ? seen.display.text : classOf(seen.value ?? null, yardstick);
-  return `${shown} | ${machine}`;
+/** What was observed: the class of the display, where there was one, and what eyes and ears told. */
+interface Observed {
+  shown: string | null;
+  codes: string[];
 }
 
-function outcomesOf(live: Live, record: Done, yardstick: Yardstick | null): Set<string> {
+/** What a suspect foretells: the classes between its ends, and what would be noticed at each. */
+interface Foretold {
+  classes: ReadonlySet<string> | null;
+  ends: string[][];
+}
+
+/** Signs, answers and verdicts are not foretold by any suspect's network. */
+const machineCodes = (seen: Seen): string[] => seen.codes.filter((code) => !/^(sign|answer|complaint|interlock)/.test(code));
+
+function outcomeOf(seen: Seen, yardstick: Yardstick | null): Observed {
+  const display = seen.display === undefined ? null : yardstick === null ? seen.display.text : classOf(seen.value ?? null, yardstick);
+  return { shown: display, codes: machineCodes(seen) };
+}
+
+function foretell(live: Live, record: Done, yardstick: Yardstick | null): Foretold {
   const seen = live.rigs.map((rig) => rig.run(record.steps));
-  if (yardstick === null || seen[0].display === undefined) return new Set(seen.map((s) => outcomeKey(s, null)));
-  const classes = classesBetween(seen.map((s) => s.value ?? null), yardstick);
-  const keys = new Set<string>();
-  for (const s of seen) {
-    const tail = outcomeKey({ codes: s.codes }, null);
-    for (const name of classes) keys.add(`${name} | ${tail}`);
-  }
-  return keys;
+  const ends = seen.map(machineCodes);
+  if (record.seen.display === undefined) return { classes: null, ends };
+  if (yardstick === null) return { classes: new Set(seen.map((s) => s.display?.text ?? '')), ends };
+  return { classes: classesBetween(seen.map((s) => s.value ?? null), yardstick), ends };
 }
 
-function largestShare(lives: readonly Live[], outcomes: readonly Set<string>[]): number {
+/** Flat over the classes that the suspect allows; each thing noticed that it doesn't foretell counts against it. */
+function likelihood(foretold: Foretold, real: Observed): number {
+  const { classes } = foretold;
+  const display = classes === null || real.shown === null ? 1 : classes.has(real.shown) ? 1 / classes.size : FLOOR;
+  const apart = Math.min(...foretold.ends.map((codes) => difference(codes, real.codes)));
+  let senses = 1;
+  for (let i = 0; i < apart; i++) senses *= SENSE_FACTOR;
+  return Math.max(FLOOR * FLOOR, display * Math.max(FLOOR, senses));
+}
+
+function difference(one: readonly string[], other: readonly string[]): number {
+  return one.filter((c) => !other.includes(c)).length + other.filter((c) => !one.includes(c)).length;
+}
+
+/** The largest share of the suspects that foretold one and the same outcome. */
+function largestShare(lives: readonly Live[], foretold: readonly Foretold[]): number {
   const shares = new Map<string, number>();
   lives.forEach((live, i) => {
-    for (const key of outcomes[i]) shares.set(key, (shares.get(key) ?? 0) + live.weight);
+    const keys = new Set<string>();
+    for (const codes of foretold[i].ends) for (const name of foretold[i].classes ?? ['']) keys.add(`${name} | ${codes.join(' ')}`);
+    for (const key of keys) shares.set(key, (shares.get(key) ?? 0) + live.weight);
   });
   return Math.max(0, ...shares.values());
 }

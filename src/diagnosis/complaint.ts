@@ -1,10 +1,10 @@
 /** Evidence number 0: which suspects would make the machine do what the operator complains of. */
 import type { Model } from '../machine/index.ts';
-import { type JobSpec, matches, noticed, operatorZone, Rig, type Symptom, tryOut } from '../job/index.ts';
+import { type JobSpec, matches, noticed, operatorZone, Rig, type Symptom, tryOut, complaintSteps } from '../job/index.ts';
 import { Traffic } from './traffic.ts';
 import { hiddenControls, type SuspectFamily, suspectFamilies } from './suspects.ts';
 
-/** One suspect: a family between two neighbouring severities, or without degree. Two rigs bound what it predicts. */
+/** One suspect: a family over the degrees that explain the complaint. A few rigs bound what it predicts. */
 export interface Suspect {
   id: string;
   at: string;
@@ -35,7 +35,8 @@ export function suspectsOf(model: Model, job: JobSpec): Suspect[] {
 function explain(model: Model, job: JobSpec, family: SuspectFamily, traffic: Traffic): Suspect[] {
   const arrival = arrivalOf(model, job, family);
   const rigAt = (ohms: number) => Rig.arriving(model, family.faults(ohms), arrival);
-  const shown = (rig: Rig): Verdict => {
+  const shown = (rig: Rig, ohms: number): Verdict => {
+    if (job.arrival.regions !== undefined && !wouldLeave(model, job, family, ohms, arrival)) return 'other';
     for (const symptom of job.complaint) {
       const verdict = couldShow(rig, symptom);
       if (verdict !== 'shows') return verdict;
@@ -45,25 +46,39 @@ function explain(model: Model, job: JobSpec, family: SuspectFamily, traffic: Tra
   const { severities } = family;
   if (severities.length === 0) {
     const rig = rigAt(0);
-    return shown(rig) === 'shows' ? [suspect(family, family.id, family.weight, [rig])] : [];
+    return shown(rig, 0) === 'shows' ? [suspect(family, family.id, family.weight, [rig])] : [];
   }
   // From the worst downward, until a degree can't be told from a sound machine: the milder ones can't either.
   const found: { rig: Rig; shows: boolean }[] = [];
   for (const ohms of [...severities].reverse()) {
     const rig = rigAt(ohms);
-    const verdict = shown(rig);
+    const verdict = shown(rig, ohms);
     found.unshift({ rig, shows: verdict === 'shows' });
     if (verdict === 'denied' || (verdict === 'other' && !denies(job) && traffic.likeSound(rig))) break;
   }
-  const share = family.weight / severities.length;
-  const suspects: Suspect[] = [];
-  for (let i = 0; i < found.length; i++) {
-    if (!found[i].shows) continue;
-    const next = found[i + 1];
-    const ends = next?.shows ? [found[i].rig, next.rig] : [found[i].rig];
-    suspects.push(suspect(family, `${family.id}/${i}`, share, ends));
-  }
-  return suspects;
+  const shares = found.filter((degree) => degree.shows).map((degree) => degree.rig);
+  if (shares.length === 0) return [];
+  const weight = (family.weight * shares.length) / severities.length;
+  return [suspect(family, family.id, weight, endsOf(shares))];
+}
+
+/** Would this suspect have left the machine as it was found (a fuse blown), had all been whole when it was tried? */
+function wouldLeave(model: Model, job: JobSpec, family: SuspectFamily, ohms: number, arrival: JobSpec['arrival']): boolean {
+  const { regions, ...whole } = arrival;
+  const rig = Rig.arriving(model, family.faults(ohms), whole);
+  const found = Object.entries(regions ?? {});
+  // The part itself may have failed the same way.
+  if (found.every(([region]) => family.at === region)) return true;
+  return job.complaint.some((symptom) => {
+    const after = rig.copy();
+    after.run(complaintSteps(after, symptom));
+    return found.every(([region, state]) => after.world.stateOf(region) === state);
+  });
+}
+
+/** The mildest, a middle and the worst degree bound what the whole range predicts. */
+function endsOf(rigs: Rig[]): Rig[] {
+  return rigs.length <= 2 ? rigs : [rigs[0], rigs[Math.floor(rigs.length / 2)], rigs[rigs.length - 1]];
 }
 
 /** What a trial said: the complaint; the very thing that it denies; or something else. */

@@ -35,7 +35,9 @@ export class Traffic {
     this.model = model;
     this.job = job;
     this.motor = model.elementIndex.get(`${model.book.engine.starter}.motor`) ?? 0;
-    const rig = Rig.arriving(model, [], job.arrival);
+    // Fuses found blown are an effect: the course is followed with everything whole.
+    const { regions: _, ...whole } = job.arrival;
+    const rig = Rig.arriving(model, [], whole);
     this.soundCodes = this.codesOf(rig);
     this.follow(rig);
   }

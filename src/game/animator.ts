@@ -9,8 +9,9 @@ interface Motion {
 export class Animator {
   private readonly motions = new Map<string, Motion>();
   private requested = 0;
-  /** Asked at every frame: something moves by itself, such as a cranking engine. */
-  restless: () => boolean = () => false;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  /** Asked at every frame: ms to the next one while something moves by itself, such as a cranking engine. */
+  restless: () => number | null = () => null;
 
   constructor(private readonly draw: (now: number) => void) {}
 
@@ -25,6 +26,7 @@ export class Animator {
 
   stop(): void {
     cancelAnimationFrame(this.requested);
+    clearTimeout(this.timer);
     this.requested = -1;
     this.motions.clear();
   }
@@ -39,6 +41,9 @@ export class Animator {
       motion.done?.();
     }
     this.draw(now);
-    if (this.motions.size > 0 || this.restless()) this.redraw();
+    const pause = this.restless();
+    clearTimeout(this.timer);
+    if (this.motions.size > 0) this.redraw();
+    else if (pause !== null) this.timer = setTimeout(this.redraw, pause);
   };
 }

@@ -10,14 +10,28 @@ export interface Canvas {
   resize(width: number, height: number, density: number): void;
 }
 
-const wantsCanvas = (): boolean => new URLSearchParams(location.search).get('renderer') === 'canvas';
+/** ?renderer=canvas or webgl chooses. WebGL without a graphics chip draws a tenth of the frames that plain canvas does. */
+function rendererType(): number {
+  const asked = new URLSearchParams(location.search).get('renderer');
+  if (asked === 'webgl') return Phaser.AUTO;
+  return asked === 'canvas' || !hasQuickWebgl() ? Phaser.CANVAS : Phaser.AUTO;
+}
+
+function hasQuickWebgl(): boolean {
+  const context = document.createElement('canvas').getContext('webgl', { failIfMajorPerformanceCaveat: true });
+  if (!context) return false;
+  const named = context.getExtension('WEBGL_debug_renderer_info');
+  const name = named ? String(context.getParameter(named.UNMASKED_RENDERER_WEBGL)) : '';
+  context.getExtension('WEBGL_lose_context')?.loseContext();
+  return !/swiftshader|llvmpipe|softpipe|software|basic render/i.test(name);
+}
 
 export function openCanvas(host: HTMLElement, density: number, disposer: Disposer): Promise<Canvas> {
   return new Promise((resolve) => {
     const scene = new Phaser.Scene('stage');
     const listeners = rememberedListeners();
     const game = new Phaser.Game({
-      type: wantsCanvas() ? Phaser.CANVAS : Phaser.AUTO,
+      type: rendererType(),
       parent: host,
       width: Math.max(1, Math.round(host.clientWidth * density)),
       height: Math.max(1, Math.round(host.clientHeight * density)),
@@ -28,7 +42,7 @@ export function openCanvas(host: HTMLElement, density: number, disposer: Dispose
       autoFocus: false,
       antialias: true,
       backgroundColor: '#808080',
-      callbacks: { postBoot: listeners.start },
+      callbacks: { postBoot: listeners.take },
       scene,
     });
     disposer.add(() => {
@@ -37,17 +51,12 @@ export function openCanvas(host: HTMLElement, density: number, disposer: Dispose
       // The destruction waits for the next step, and the clock stands still.
       game.loop.tick();
     });
-    game.events.once(Phaser.Core.Events.READY, () => {
-      listeners.end();
-      const start = (): void => {
-        game.loop.sleep();
-        game.canvas.setAttribute('aria-hidden', 'true');
-        game.canvas.style.touchAction = 'none';
-        game.canvas.style.display = 'block';
-        resolve({ scene, element: game.canvas, draw: () => game.loop.tick(), resize: resizer(game) });
-      };
-      if (scene.sys.isActive()) start();
-      else scene.events.once(Phaser.Scenes.Events.CREATE, start);
+    game.events.once(Phaser.Core.Events.POST_RENDER, () => {
+      game.loop.sleep();
+      game.canvas.setAttribute('aria-hidden', 'true');
+      game.canvas.style.touchAction = 'none';
+      game.canvas.style.display = 'block';
+      resolve({ scene, element: game.canvas, draw: () => game.loop.tick(), resize: resizer(game) });
     });
   });
 }
@@ -57,22 +66,24 @@ const resizer = (game: Phaser.Game) => (width: number, height: number, density: 
   game.scale.resize(Math.max(1, Math.round(width * density)), Math.max(1, Math.round(height * density)));
 };
 
-/** Phaser never takes its listener for hidden pages off; what it adds while it starts is remembered and taken off here. */
-function rememberedListeners(): { start: () => void; end: () => void; stop: () => void } {
+/**
+ * Phaser never takes its listener for hidden pages off. It puts it on in the same turn in which it has started; what it
+ * adds then is remembered and taken off here.
+ */
+function rememberedListeners(): { take: () => void; stop: () => void } {
   const added: Parameters<Document['addEventListener']>[] = [];
   const original = document.addEventListener;
   return {
-    start: () => {
+    take: () => {
       document.addEventListener = (...args: Parameters<Document['addEventListener']>): void => {
         added.push(args);
         original.apply(document, args);
       };
-    },
-    end: () => {
-      document.addEventListener = original;
+      queueMicrotask(() => {
+        document.addEventListener = original;
+      });
     },
     stop: () => {
-      document.addEventListener = original;
       for (const [type, listener, options] of added) document.removeEventListener(type, listener, options);
       window.onblur = null;
       window.onfocus = null;

@@ -139,28 +139,15 @@ export function drawMark(
   { x, y }: Tip,
   { theme, density: k }: LeadLook,
 ): void {
+  const casing = colourNumber('casing', theme);
   const body = colourNumber(BODY[which][1], theme);
   const side = which === 'red' ? 1 : -1;
-  g.fillStyle(colourNumber('line', theme)).fillCircle(x, y, 7.5 * k);
+  g.fillStyle(casing).fillCircle(x, y, 7.5 * k);
   g.fillStyle(colourNumber('print', theme)).fillCircle(x, y, 6 * k);
   g.fillStyle(body).fillCircle(x, y, 4.6 * k);
-  tapered(
-    g,
-    [x, y],
-    [x + side * 9 * k, y - 20 * k],
-    [side * 0.41, -0.91],
-    [1.6 * k, 1.6 * k],
-    colourNumber('line', theme),
-  );
+  tapered(g, [x, y], [x + side * 9 * k, y - 20 * k], [side * 0.41, -0.91], [1.6 * k, 1.6 * k], casing);
   const [fx, fy] = [x + side * 9 * k, y - 20 * k];
-  g.fillStyle(colourNumber('line', theme)).fillTriangle(
-    fx,
-    fy - 11 * k,
-    fx,
-    fy + 5 * k,
-    fx + side * 21 * k,
-    fy - 3 * k,
-  );
+  g.fillStyle(casing).fillTriangle(fx, fy - 11 * k, fx, fy + 5 * k, fx + side * 21 * k, fy - 3 * k);
   g.fillStyle(body).fillTriangle(
     fx + side * 1.5 * k,
     fy - 8 * k,

@@ -56,7 +56,9 @@ export class Movers {
       const image = new GameObjects.Image(this.scene, 0, 0, this.texture, i);
       this.containerOf(piece.layer.tier).add(image);
       setOrigin(image, piece, region);
-      return { ...piece, image, painted: piece.pose };
+      // What is turning goes on from where it stands; it is only painted for where it goes.
+      const before = old.find((m) => m.layer === piece.layer);
+      return { ...piece, ...(before && { pose: before.pose, shown: before.shown }), image, painted: piece.pose };
     });
     for (const mover of old) mover.image.destroy();
     if (oldTexture) this.scene.textures.remove(oldTexture);

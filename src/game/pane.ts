@@ -24,6 +24,7 @@ export interface PaneDoor {
 
 /** How long a handle takes to its next detent, ms. */
 const DETENT_MS = 140;
+const WORDS_MS = 250;
 const MARGIN = 10;
 
 export class Pane {
@@ -42,8 +43,13 @@ export class Pane {
   private plates: Plate[] = [];
   private contents: Content[] = [];
   private tiers: { still: GameObjects.Container; moving: GameObjects.Container }[] = [];
+  /** The plate on which a tier is painted. */
+  private plateOf: number[] = [];
   private movers: Movers;
   private moverKey = '';
+  private words = '';
+  private wordsAt = 0;
+  private later: ReturnType<typeof setTimeout> | undefined;
   private busy = false;
   private again = false;
 
@@ -51,7 +57,7 @@ export class Pane {
     const { scene } = door;
     this.root = scene.add.container(0, 0);
     this.camera = scene.cameras.add(0, 0, 1, 1).setRoundPixels(false);
-    this.movers = new Movers(scene, (tier) => this.tiers[tier].moving);
+    this.movers = new Movers(scene, (tier) => this.tiers[this.plateOf[tier]].moving);
   }
 
   setDrawing(drawing: Drawing | null): void {
@@ -62,8 +68,9 @@ export class Pane {
     this.root.removeAll(true);
     this.drawing = drawing;
     this.fragments = drawing && new Fragments(drawing, this.door.lettering);
-    const tiers = drawing ? Math.max(0, ...drawing.layers.map((l) => l.tier)) + 1 : 0;
-    this.tiers = Array.from({ length: tiers }, () => {
+    this.plateOf = drawing ? platesByTier(drawing.layers) : [];
+    const plates = drawing ? Math.max(0, ...this.plateOf) + 1 : 0;
+    this.tiers = Array.from({ length: plates }, () => {
       const still = this.door.scene.make.container({}, false);
       const moving = this.door.scene.make.container({}, false);
       this.root.add([still, moving]);
@@ -147,25 +154,43 @@ export class Pane {
     const work = contents.map((content, i) => plates[i].paint(content, this.fit().scale, scale, window, fade));
     const changed = await Promise.all(work);
     const moving = this.moving(drawing, view);
-    const key = this.keyOf(moving, scale, window);
-    let moved = false;
-    if (key !== this.moverKey && this.drawing === drawing) {
-      moved = await this.movers.paint(moving, scale, window);
-      if (moved) this.moverKey = key;
-    }
+    const moved = this.drawing === drawing && (await this.paintMovers(moving, scale, window));
     if (changed.includes(true) || moved) this.door.redraw();
+  }
+
+  private async paintMovers(pieces: MovingPiece[], scale: number, window: Box): Promise<boolean> {
+    const key = this.keyOf(pieces, scale, window);
+    const words = pieces
+      .filter((p) => p.layer.role === 'screen')
+      .map((p) => p.svg)
+      .join('');
+    if (key === this.moverKey && words === this.words) return false;
+    const now = performance.now();
+    // A display that counts is painted four times a second, not at every step of the machine.
+    const early = this.wordsAt + WORDS_MS - now;
+    if (key === this.moverKey && early > 0) {
+      clearTimeout(this.later);
+      this.later = setTimeout(() => void this.paint(), early);
+      return false;
+    }
+    const moved = await this.movers.paint(pieces, scale, window);
+    if (moved) [this.moverKey, this.words, this.wordsAt] = [key, words, now];
+    return moved;
   }
 
   private keyOf(pieces: MovingPiece[], scale: number, window: Box): string {
     const isClose = scale > this.fit().scale * 1.5;
     const where = isClose ? [window.x, window.y].map((n) => Math.round(n / 40)) : [];
-    const words = pieces.filter((p) => p.layer.role === 'screen').map((p) => p.svg.length + p.svg.slice(-90));
-    const state = pieces.map((p) => [p.pose.turn, p.pose.dx, p.pose.dy, p.shift.dx, p.shift.dy]);
-    return JSON.stringify([this.view?.theme, scale, where, state, words]);
+    const state = pieces
+      .filter((p) => p.layer.role !== 'needle')
+      .map((p) => [p.pose.turn, p.pose.dx, p.pose.dy, p.shift.dx, p.shift.dy]);
+    return JSON.stringify([this.view?.theme, scale, where, state]);
   }
 
   private content(tier: number, fragments: Fragments, view: StageView): Content {
-    const layers = fragments.drawing.layers.filter((l) => l.tier === tier && isStill(l) && isShown(l, view));
+    const layers = fragments.drawing.layers.filter(
+      (l) => this.plateOf[l.tier] === tier && isStill(l) && isShown(l, view),
+    );
     const pieces: Piece[] = layers.map((layer) => {
       const { dx, dy } = shiftOf(layer.shift, view);
       const svg = fragments.of(layer, view.theme);
@@ -221,6 +246,17 @@ export class Pane {
 const REST: Required<Pose> = { turn: 0, dx: 0, dy: 0 };
 const MOVING = new Set(['switch', 'needle', 'lamp', 'screen']);
 const isStill = (layer: Layer): boolean => !MOVING.has(layer.role) && layer.role !== 'link';
+
+/** Tiers between which nothing moves are painted as one. */
+function platesByTier(layers: Layer[]): number[] {
+  const plates: number[] = [];
+  let plate = 0;
+  for (let tier = 0; tier <= Math.max(0, ...layers.map((l) => l.tier)); tier += 1) {
+    plates.push(plate);
+    if (layers.some((l) => l.tier === tier && !isStill(l) && l.role !== 'link')) plate += 1;
+  }
+  return plates;
+}
 
 function between(a: Required<Pose>, b: Required<Pose>, share: number): Required<Pose> {
   const mix = (from: number, to: number): number => from + (to - from) * share;

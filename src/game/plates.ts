@@ -4,7 +4,7 @@
  */
 import { GameObjects, type Scene } from 'phaser';
 import type { Box } from './drawing.ts';
-import { type Piece, type Region, rasterise, regionOf, svgDocument } from './raster.ts';
+import { limitedRegion, type Piece, type Region, rasterise, svgDocument } from './raster.ts';
 
 export interface Content {
   /** Changes when anything in it does. */
@@ -102,11 +102,11 @@ export class Plate {
     const isClose = scale > fitScale * 1.02;
     let changed = false;
     if (isClose) {
-      const box = intersection(content.box, grown(window, 0.2));
-      if (box) changed = await this.detail.paint(content, regionOf(box, scale), fade);
+      const box = intersection(content.box, grown(window, 0.15));
+      if (box) changed = await this.detail.paint(content, limitedRegion(box, scale), fade);
       else this.detail.clear();
     }
-    changed = (await this.whole.paint(content, regionOf(content.box, fitScale), isClose ? null : fade)) || changed;
+    changed = (await this.whole.paint(content, limitedRegion(content.box, fitScale), isClose ? null : fade)) || changed;
     if (!isClose) this.detail.clear();
     this.settle(content, window);
     return changed;

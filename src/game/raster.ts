@@ -29,6 +29,12 @@ export function regionOf(box: Box, scale: number): Region {
   return { scale, left, top, width, height };
 }
 
+/** The same, coarser when it would be too large for a texture. */
+export function limitedRegion(box: Box, scale: number): Region {
+  const longest = Math.max(box.w, box.h) * scale + 2;
+  return regionOf(box, longest > LARGEST ? (scale * LARGEST) / longest : scale);
+}
+
 export function svgDocument(pieces: Piece[], { scale, left, top, width, height }: Region): string {
   const body = pieces
     .map(({ svg, transform }) => (transform ? `<g transform="${transform}">${svg}</g>` : svg))

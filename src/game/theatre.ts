@@ -43,7 +43,7 @@ export class Theatre {
   ) {
     const { scene } = canvas;
     this.animator = new Animator((now) => this.draw(now));
-    this.animator.restless = () => this.shaking() > 0;
+    this.animator.restless = () => this.shaking()?.pause ?? null;
     const { redraw, animate } = this.animator;
     const door = { scene, lettering, density: () => this.density, redraw, animate, landing };
     this.place = new Pane(door);
@@ -154,15 +154,16 @@ export class Theatre {
     }, SETTLE_MS);
   }
 
-  /** How far the machine shakes, CSS pixels. */
-  private shaking(): number {
+  /** How far the machine shakes, CSS pixels, and the pause between frames, ms: an idling engine is left to a few. */
+  private shaking(): { by: number; pause: number } | null {
     const { view } = this;
-    if (!view || view.reducedMotion) return 0;
-    return view.cranking ? 1.8 : 0;
+    if (!view || view.reducedMotion) return null;
+    if (view.cranking) return { by: 1.8, pause: 16 };
+    return view.running ? { by: 0.7, pause: 90 } : null;
   }
 
   private draw(now: number): void {
-    const amount = this.shaking() * this.density;
+    const amount = (this.shaking()?.by ?? 0) * this.density;
     const shake = amount * Math.sin(now / 21) * (0.6 + 0.4 * Math.sin(now / 137));
     this.place.shake(shake * 0.5, shake);
     const bounds = { w: this.host.clientWidth * this.density, h: this.host.clientHeight * this.density };

@@ -3,7 +3,8 @@ export { Attempt, bookHash, isRefusal, type Record } from './attempt.ts';
 export { type Bench, firstBench, inCab } from './bench.ts';
 export { billOf, type Cost, costOf, walkMinutes } from './cost.ts';
 export { helperIsThere } from './effect.ts';
-export { canonical, ENGINE_VERSION, hashOf, LOG_VERSION, type Log, type LogEntry, type LogHeader } from './log.ts';
+export { canonical } from './canonical.ts';
+export { ENGINE_VERSION, hashOf, LOG_VERSION, type Log, type LogEntry, type LogHeader } from './log.ts';
 export { noticed } from './observables.ts';
 export type { Phase } from './phase.ts';
 export { isOpen, liftableAt, ownerOf, pointsHere, reachPart, reachPoint, spotOf } from './reach.ts';
@@ -13,4 +14,4 @@ export { type Display, effectiveFunction, handChanges, Rig, type Seen, type Step
 export { isSetByHand, type Lapse, lapsesAt, stands } from './safety.ts';
 export type { JobSpec, Sign, Symptom } from './spec.ts';
 export { controlSpec } from './steps.ts';
-export { failingInterlocks, matches, operatorZone, shows, tryOut } from './trial.ts';
+export { complaintSteps, failingInterlocks, matches, operatorZone, shows, tryOut } from './trial.ts';

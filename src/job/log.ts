@@ -2,6 +2,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import type { Action } from './action.ts';
+import { canonical } from './canonical.ts';
 import type { Display } from './rig.ts';
 
 export const LOG_VERSION = 1;
@@ -34,19 +35,6 @@ export interface LogEntry {
 export interface Log {
   header: LogHeader;
   entries: LogEntry[];
-}
-
-/** JSON with sorted keys and no blanks: the one text that is hashed. */
-export function canonical(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(canonical).join(',')}]`;
-  if (value !== null && typeof value === 'object') {
-    const fields = Object.entries(value)
-      .filter(([, v]) => v !== undefined)
-      .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0))
-      .map(([key, v]) => `${JSON.stringify(key)}:${canonical(v)}`);
-    return `{${fields.join(',')}}`;
-  }
-  return JSON.stringify(value) ?? 'null';
 }
 
 export const hashOf = (value: unknown): string => bytesToHex(sha256(utf8ToBytes(canonical(value))));

@@ -1,7 +1,8 @@
 /** A log read back: replayed on the same book and job, and compared entry by entry with what it claims. */
 import type { Model } from '../machine/index.ts';
 import { Attempt, bookHash, isRefusal } from './attempt.ts';
-import { canonical, ENGINE_VERSION, hashOf, LOG_VERSION, type Log } from './log.ts';
+import { canonical } from './canonical.ts';
+import { ENGINE_VERSION, hashOf, LOG_VERSION, type Log } from './log.ts';
 import type { JobSpec } from './spec.ts';
 
 export interface Difference {

@@ -3,6 +3,7 @@ import { type MeterFunction, meterLoad, type Reading, readLamp, readMeter, lampL
 import { type Model, World } from '../machine/index.ts';
 import type { Change, Fault } from '../parts/index.ts';
 import type { Bench } from './bench.ts';
+import { canonical } from './canonical.ts';
 import { Ear, noticed } from './observables.ts';
 import type { JobSpec } from './spec.ts';
 
@@ -46,6 +47,8 @@ export type Step =
 export class Rig {
   readonly world: World;
   faults: Fault[];
+  /** Does it judge whether a display stands still? Suspects' machines are not asked. */
+  watches = true;
   private swapped: readonly [string, string][] = [];
   private hands: Change[] = [];
 
@@ -70,6 +73,7 @@ export class Rig {
 
   copy(): Rig {
     const copy = new Rig(this.world.copy(), this.faults);
+    copy.watches = this.watches;
     copy.swapped = this.swapped;
     copy.hands = [...this.hands];
     return copy;
@@ -101,9 +105,12 @@ export class Rig {
   }
 
   private setHands(bench: Bench): void {
-    this.hands = handChanges(this.world.model, bench);
+    const hands = handChanges(this.world.model, bench);
+    const same = this.swapped === bench.exchanged && canonical(hands) === canonical(this.hands);
+    this.hands = hands;
     this.swapped = bench.exchanged;
-    this.refresh();
+    // A lead that loads nothing changes nothing.
+    if (!same) this.refresh();
   }
 
   private refresh(): void {
@@ -147,7 +154,7 @@ export class Rig {
     const fn = effectiveFunction(bench);
     if (fn === 'off') return null;
     const first = readMeter(this.world, fn, red, black);
-    const spread = fn === 'volts-dc' ? this.watch(red, black) : null;
+    const spread = fn === 'volts-dc' && this.watches ? this.watch(red, black) : null;
     const display: Display = { text: first.text, unit: first.unit };
     if (first.beep !== undefined) display.beep = first.beep;
     if (first.live) display.live = true;

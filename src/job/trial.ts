@@ -28,6 +28,13 @@ export function tryOut(rig: Rig, expected: Expectation, sliceMs?: number, stop?:
   return sliceMs === undefined || stop === undefined ? copy.run(last) : copy.run(sliced(last, sliceMs), () => stop(copy));
 }
 
+/** The steps of a complaint, from the operator's place. */
+export function complaintSteps(rig: Rig, expected: Expectation): Step[] {
+  const { book } = rig.world.model;
+  const bench = { ...firstBench(book), zone: operatorZone(book) };
+  return trialSteps(book, bench, (id) => rig.world.controlOf(id), expected.controls);
+}
+
 function sliced(steps: readonly Step[], sliceMs: number): Step[] {
   return steps.flatMap((step) => {
     if (!('pass' in step)) return [step];

@@ -59,12 +59,18 @@ class ChartKeeper implements Keeper {
     });
   }
 
-  /** Sent only where the tables have something due: with nothing due the event would leave the chart as it is. */
+  /**
+   * Sent only where the tables have something due. The chart asks the same compiled guards on the same view, so that
+   * with nothing due it would take no transition; what it takes now, it decides itself.
+   */
   scan(_state: MachineState, view: View): MachineState {
     return this.send({ type: 'SCAN', view });
   }
 
-  /** Stretches are added up in a draft until something is ripe: until then no region can move, and an event costs. */
+  /**
+   * Stretches are added up in a draft until something is ripe or another event comes: until then PASS can move no
+   * region, and each event costs about 0.3 ms on a chart this wide.
+   */
   pass(state: MachineState, view: View, stretch: Stretch): MachineState {
     if (this.draft === null) {
       const { progress, quantities } = state;

@@ -25,7 +25,12 @@ function sound(name: SoundName): Howl {
   if (known !== undefined) return known;
   // After half a minute of silence Howler would fall asleep and may stay so on some phones.
   Howler.autoSuspend = false;
-  const howl = new Howl({ src: [MAKERS[name]()], format: ['wav'], volume: name === 'running' ? 0.25 : 0.6, loop: name === 'running' });
+  const howl = new Howl({
+    src: [MAKERS[name]()],
+    format: ['wav'],
+    volume: name === 'running' ? 0.25 : 0.6,
+    loop: name === 'running',
+  });
   made.set(name, howl);
   return howl;
 }

@@ -20,12 +20,16 @@ const decay = (s: number, half: number): number => (s < 0 ? 0 : 2 ** (-s / half)
 /** Contacts of a relay: a bright tick and a duller one after it, the other way round when it falls out. */
 export function click(): Wave {
   const hiss = noise();
-  return (s) => 0.6 * hiss() * decay(s, 0.004) + 0.5 * sine(1900, s) * decay(s, 0.006) + 0.4 * sine(900, s - 0.012) * decay(s - 0.012, 0.008);
+  return (s) =>
+    0.6 * hiss() * decay(s, 0.004) +
+    0.5 * sine(1900, s) * decay(s, 0.006) +
+    0.4 * sine(900, s - 0.012) * decay(s - 0.012, 0.008);
 }
 
 export function clunk(): Wave {
   const hiss = noise();
-  return (s) => 0.8 * sine(95, s) * decay(s, 0.05) + 0.4 * sine(310, s) * decay(s, 0.02) + 0.3 * hiss() * decay(s, 0.01);
+  return (s) =>
+    0.8 * sine(95, s) * decay(s, 0.05) + 0.4 * sine(310, s) * decay(s, 0.02) + 0.3 * hiss() * decay(s, 0.01);
 }
 
 /** About eight strokes a second, as the book has it. */
@@ -69,14 +73,19 @@ export function latch(): Wave {
 
 export function cover(): Wave {
   const hiss = noise();
-  return (s) => 0.4 * hiss() * decay(s, 0.03) + 0.5 * sine(160, s) * decay(s, 0.06) + 0.3 * sine(163, s - 0.1) * decay(s - 0.1, 0.05);
+  return (s) =>
+    0.4 * hiss() * decay(s, 0.03) +
+    0.5 * sine(160, s) * decay(s, 0.06) +
+    0.3 * sine(163, s - 0.1) * decay(s - 0.1, 0.05);
 }
 
 /** A data URI, since the page allows no blobs as media. */
 export function wav(wave: Wave, seconds: number): string {
   const count = Math.round(seconds * RATE);
   const bytes = new DataView(new ArrayBuffer(44 + 2 * count));
-  const word = (at: number, text: string): void => [...text].forEach((c, i) => bytes.setUint8(at + i, c.charCodeAt(0)));
+  const word = (at: number, text: string): void => {
+    for (let i = 0; i < text.length; i++) bytes.setUint8(at + i, text.charCodeAt(i));
+  };
   word(0, 'RIFF');
   bytes.setUint32(4, 36 + 2 * count, true);
   word(8, 'WAVEfmt ');

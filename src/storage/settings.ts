@@ -42,6 +42,8 @@ export function saveSettings(settings: Settings): void {
 /** Values of another type than the default's are dropped. */
 function onlyKnown(kept: object): Partial<Settings> {
   return Object.fromEntries(
-    Object.entries(kept).filter(([key, value]) => key in DEFAULTS && typeof value === typeof DEFAULTS[key as keyof Settings]),
+    Object.entries(kept).filter(
+      ([key, value]) => key in DEFAULTS && typeof value === typeof DEFAULTS[key as keyof Settings],
+    ),
   );
 }

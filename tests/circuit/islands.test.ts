@@ -49,7 +49,12 @@ describe('floating islands', () => {
   });
 
   it('between two islands an ohmmeter sees only the leaks', () => {
-    const network = build(besides({ nodes: 1, edges: [{ a: 0, b: REFERENCE, ohms: 1, volts: 0 }] }, { nodes: 1, edges: [{ a: 0, b: REFERENCE, ohms: 5, volts: 0 }] }));
+    const network = build(
+      besides(
+        { nodes: 1, edges: [{ a: 0, b: REFERENCE, ohms: 1, volts: 0 }] },
+        { nodes: 1, edges: [{ a: 0, b: REFERENCE, ohms: 5, volts: 0 }] },
+      ),
+    );
     expect(network.resistance(2, 0)).toBeCloseTo(1 / (2 * LEAK_SIEMENS) + 1, -9);
     expect(network.resistance(1, 2)).toBeCloseTo(5, 9);
   });
@@ -69,27 +74,40 @@ describe('bridges', () => {
 
   it('laid across a solved network are the same as built into it', () => {
     fc.assert(
-      fc.property(randomNetwork({ nodes: [3, 20], ohms: ohmsBetween(-3, 5) }), fc.array(ends, { minLength: 1, maxLength: 4 }), (random, list) => {
-        const laid = list
-          .map(([p, q, ohms]) => ({ a: p % random.nodes, b: (q % (random.nodes + 1)) - 1, ohms, volts: 0 }))
-          .filter((e) => e.a !== e.b);
-        const bridged = build(random);
-        bridged.bridges = laid.map(({ a, b, ohms }) => ({ a, b, siemens: 1 / ohms }));
-        bridged.factor();
-        bridged.solve();
-        const built = build({ ...random, edges: [...random.edges, ...laid] });
-        built.volts.forEach((v, n) => {
-          expect(Math.abs(bridged.volts[n] - v)).toBeLessThan(1e-8);
-        });
-        const [i, j] = [0, random.nodes - 1];
-        expect(Math.abs(bridged.resistance(i, j) - built.resistance(i, j))).toBeLessThanOrEqual(1e-8 + 1e-6 * built.resistance(i, j));
-      }),
+      fc.property(
+        randomNetwork({ nodes: [3, 20], ohms: ohmsBetween(-3, 5) }),
+        fc.array(ends, { minLength: 1, maxLength: 4 }),
+        (random, list) => {
+          const laid = list
+            .map(([p, q, ohms]) => ({ a: p % random.nodes, b: (q % (random.nodes + 1)) - 1, ohms, volts: 0 }))
+            .filter((e) => e.a !== e.b);
+          const bridged = build(random);
+          bridged.bridges = laid.map(({ a, b, ohms }) => ({ a, b, siemens: 1 / ohms }));
+          bridged.factor();
+          bridged.solve();
+          const built = build({ ...random, edges: [...random.edges, ...laid] });
+          built.volts.forEach((v, n) => {
+            expect(Math.abs(bridged.volts[n] - v)).toBeLessThan(1e-8);
+          });
+          const [i, j] = [0, random.nodes - 1];
+          expect(Math.abs(bridged.resistance(i, j) - built.resistance(i, j))).toBeLessThanOrEqual(
+            1e-8 + 1e-6 * built.resistance(i, j),
+          );
+        },
+      ),
       RUNS,
     );
   });
 
   it('taken away again leave no trace', () => {
-    const random = { nodes: 2, edges: [{ a: 0, b: REFERENCE, ohms: 1, volts: 12 }, { a: 0, b: 1, ohms: 2, volts: 0 }, { a: 1, b: REFERENCE, ohms: 3, volts: 0 }] };
+    const random = {
+      nodes: 2,
+      edges: [
+        { a: 0, b: REFERENCE, ohms: 1, volts: 12 },
+        { a: 0, b: 1, ohms: 2, volts: 0 },
+        { a: 1, b: REFERENCE, ohms: 3, volts: 0 },
+      ],
+    };
     const network = build(random);
     const before = [...network.volts];
     network.bridges = [{ a: 1, b: REFERENCE, siemens: 1000 }];
@@ -102,7 +120,10 @@ describe('bridges', () => {
   });
 
   it('can carry a battery to an island: a jumper lead', () => {
-    const network = Network.of(2, [[0, REFERENCE], [1, REFERENCE]]);
+    const network = Network.of(2, [
+      [0, REFERENCE],
+      [1, REFERENCE],
+    ]);
     network.siemens.set([1 / 0.01, 1 / 10]);
     network.norton[0] = 12 / 0.01;
     network.bridges = [{ a: 0, b: 1, siemens: 1 / 0.05 }];

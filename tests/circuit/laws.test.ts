@@ -34,7 +34,10 @@ function kirchhoff(network: Network): void {
   const sum = new Float64Array(plan.nodeCount);
   const allowed = new Float64Array(plan.nodeCount);
   for (let e = 0; e < plan.edgeCount; e++) {
-    const ends: [number, number][] = [[plan.edgeA[e], 1], [plan.edgeB[e], -1]];
+    const ends: [number, number][] = [
+      [plan.edgeA[e], 1],
+      [plan.edgeB[e], -1],
+    ];
     for (const [node, sign] of ends) {
       if (node === REFERENCE) continue;
       sum[node] += sign * network.amps(e);
@@ -42,14 +45,22 @@ function kirchhoff(network: Network): void {
     }
   }
   for (let n = 0; n < plan.nodeCount; n++) {
-    expect(Math.abs(sum[n] + LEAK_SIEMENS * network.volts[n]), `current into node ${n}`).toBeLessThanOrEqual(allowed[n] + left);
+    expect(Math.abs(sum[n] + LEAK_SIEMENS * network.volts[n]), `current into node ${n}`).toBeLessThanOrEqual(
+      allowed[n] + left,
+    );
   }
 }
 
 describe('laws of circuits', () => {
   it("Kirchhoff's current law: nothing is left over at any node", () => {
-    fc.assert(fc.property(harness, (random) => kirchhoff(build(random))), RUNS);
-    fc.assert(fc.property(wild, (random) => kirchhoff(build(random))), RUNS);
+    fc.assert(
+      fc.property(harness, (random) => kirchhoff(build(random))),
+      RUNS,
+    );
+    fc.assert(
+      fc.property(wild, (random) => kirchhoff(build(random))),
+      RUNS,
+    );
   });
 
   it('power given by the sources is the heat in all resistances', () => {
@@ -82,7 +93,10 @@ describe('laws of circuits', () => {
         const sum = new Float64Array(random.nodes);
         random.edges.forEach((edge, e) => {
           if (edge.volts === 0) return;
-          const alone = build({ ...random, edges: random.edges.map((other, k) => (k === e ? other : { ...other, volts: 0 })) });
+          const alone = build({
+            ...random,
+            edges: random.edges.map((other, k) => (k === e ? other : { ...other, volts: 0 })),
+          });
           alone.volts.forEach((v, n) => {
             sum[n] += v;
           });

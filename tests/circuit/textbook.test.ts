@@ -35,7 +35,9 @@ describe('textbook circuits in ngspice', () => {
       const nodes = await solveNodes(['* textbook', ...lines, '.op', '.end', ''].join('\n'));
       for (const [node, volts] of nodes) {
         if (node.startsWith('in')) continue;
-        expect(Math.abs(sketch.volts(node) - volts), `${topic}: node ${node}`).toBeLessThan(1e-6 + 2e-5 * Math.abs(volts));
+        expect(Math.abs(sketch.volts(node) - volts), `${topic}: node ${node}`).toBeLessThan(
+          1e-6 + 2e-5 * Math.abs(volts),
+        );
       }
     }
   });

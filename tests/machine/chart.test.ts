@@ -69,6 +69,15 @@ const start: Move[] = [
 describe('kernel and chart agree, bit for bit', () => {
   test('when the engine is started and stopped', () => agree([], start));
 
+  test.each([
+    ['K3', 'off'],
+    ['A1.CE', 'off'],
+    ['A1.MR', 'on'],
+    ['K13', 'off'],
+  ])('when %s is stuck in %s', (region, state) => {
+    agree([{ kind: 'stuck', region, state }], [...start, { kind: 'changes', changes: [], holdMs: 500 }, ...start]);
+  });
+
   const property = (faults: fc.Arbitrary<Change[]>, numRuns: number) =>
     fc.assert(
       fc.property(faults, movesOf(model, release ? 16 : 8), fc.nat(8), (changes, moves, renewAt) =>
@@ -77,12 +86,12 @@ describe('kernel and chart agree, bit for bit', () => {
       { numRuns },
     );
 
-  test('on random controls and holds of a sound machine', () => property(fc.constant([]), release ? 200 : 15));
+  test('on random controls and holds of a sound machine', () => property(fc.constant([]), release ? 200 : 15), 600_000);
 
   test('on random controls and holds with faults', () => {
     const faults = fc.array(changesOf(model), { minLength: 1, maxLength: 3 }).map((lists) => lists.flat());
     property(faults, release ? 400 : 15);
-  });
+  }, 600_000);
 });
 
 describe('the chart', () => {

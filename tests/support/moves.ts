@@ -26,7 +26,7 @@ function controlMove(model: Model): fc.Arbitrary<Move> {
   return fc.oneof({ weight: 2, arbitrary: key }, { weight: 3, arbitrary: any });
 }
 
-/** Faults of the parts as their kinds declare them, and of wires. */
+/** Faults of the parts as their kinds declare them, of wires, and regions that are stuck. */
 export function changesOf(model: Model): fc.Arbitrary<Change[]> {
   const families = model.book.parts.flatMap((part) => contentOf(part).faults);
   const part = fc
@@ -43,16 +43,24 @@ export function changesOf(model: Model): fc.Arbitrary<Change[]> {
       fc.constant<Change[]>([{ kind: 'chafe', wire: w.id, at: 0.5, to: model.book.reference, ohms: 0.08 }]),
     ),
   );
-  return fc.oneof(part, wire);
+  const stuck = fc
+    .constantFrom(...model.regions)
+    .chain((r) => fc.constantFrom(...r.states).map((state): Change[] => [{ kind: 'stuck', region: r.id, state }]));
+  return fc.oneof(part, wire, stuck);
 }
 
 function otherMove(model: Model): fc.Arbitrary<Move> {
-  const quantity = fc.record({
-    kind: fc.constant('quantity' as const),
-    quantity: fc.constantFrom(...model.book.quantities.map((q) => q.id)),
-    value: fc.integer({ min: 0, max: 100 }),
-    holdMs,
-  });
+  // Senders have ohms as their quantity: half to one and a half times the book's, never none.
+  const quantity = fc.constantFrom(...model.book.quantities).chain((q) =>
+    fc.integer({ min: 50, max: 150 }).chain((percent) =>
+      fc.record({
+        kind: fc.constant('quantity' as const),
+        quantity: fc.constant(q.id),
+        value: fc.constant(q.initial === 0 ? percent / 10 : (q.initial * percent) / 100),
+        holdMs,
+      }),
+    ),
+  );
   const region = fc.constantFrom(...model.regions).chain((r) =>
     fc.record({
       kind: fc.constant('region' as const),

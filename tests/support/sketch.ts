@@ -27,7 +27,10 @@ export function numberOf(text: string): number {
 }
 
 export function parseSketch(text: string): SketchElement[] {
-  const rows = text.split(/[;\n]/).map((line) => line.trim()).filter((line) => line !== '');
+  const rows = text
+    .split(/[;\n]/)
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
   const elements = rows.map((line): SketchElement => {
     const [id, a, b, value, inside] = line.split(/\s+/);
     const size = numberOf(value);

@@ -1,7 +1,7 @@
 /** The clipboard: pages that fold out over the stage. */
 import { useRef } from 'preact/hooks';
-import { useArrows } from '../parts/arrows.ts';
 import { WorkOrder } from '../order/work-order.tsx';
+import { useArrows } from '../parts/arrows.ts';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { CLIP_TABS, type ClipTab, ui } from '../state/ui.ts';
@@ -37,10 +37,11 @@ export function Clipboard({ session, tab }: { session: Session; tab: ClipTab }) 
             aria-controls="clip-page"
             onClick={() => ui.update({ clip: id })}
           >
-            {t(`clip.${id}`)}
+            {t(`clip.tabs.${id}`)}
           </button>
         ))}
       </div>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and must do so by keyboard. */}
       <div class="panel-body" role="tabpanel" id="clip-page" aria-labelledby={`tab-${tab}`} tabIndex={0}>
         <Page session={session} tab={tab} />
       </div>

@@ -8,7 +8,7 @@ export function Download({ session }: { session: Session }) {
   const { log } = session.attempt;
   const [url, setUrl] = useState('');
   const count = log.entries.length;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the log grows in place; its length says that it did.
+  // The log grows in place; its length says that it did.
   useEffect(() => {
     const made = URL.createObjectURL(new Blob([logText(log)], { type: 'application/json' }));
     setUrl(made);

@@ -1,8 +1,8 @@
 /** Readings and what was noticed, written down by themselves; and the student's own notes. */
 import { useState } from 'preact/hooks';
+import { type Note, notesOf } from '../state/notebook.ts';
 import type { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
-import { type Note, notesOf } from '../state/notebook.ts';
 import { actionName } from '../words/actions.ts';
 import { controlName, pointName, valueName, zoneName } from '../words/names.ts';
 import { glowWord, seenLines } from '../words/seen.ts';
@@ -44,8 +44,10 @@ function NoteRow({ session, note }: { session: Session; note: Note }) {
   const { book } = session;
   const { record, controls, tenths } = note;
   const what = readingOf(session, note) ?? actionName(session, record.entry.action);
-  const value = valueOf(note);
-  const seen = seenLines(session.model, session.job, record).filter((line) => value === null || record.seen.codes.length > 0 || line === '');
+  const value = resultOf(note);
+  const seen = seenLines(session.model, session.job, record).filter(
+    (line) => value === null || record.seen.codes.length > 0 || line === '',
+  );
   return (
     <li class={value === null ? 'note' : 'note note-reading'}>
       <span class="note-minute">{minutes(tenths)}</span>
@@ -61,7 +63,9 @@ function NoteRow({ session, note }: { session: Session; note: Note }) {
         ))}
         <p class="note-where">
           {zoneName(book, record.before.zone)}
-          {controls.length === 0 ? '' : ` · ${controls.map(([c, v]) => `${controlName(book, c)} ${valueName(book, c, v)}`).join(', ')}`}
+          {controls.length === 0
+            ? ''
+            : ` · ${controls.map(([c, v]) => `${controlName(book, c)} ${valueName(book, c, v)}`).join(', ')}`}
         </p>
       </div>
     </li>
@@ -76,7 +80,7 @@ function readingOf({ model }: Session, { record }: Note): string | null {
   return `${fn}: ${t('clip.noteRead', { red: pointName(model, leads.red), black: pointName(model, leads.black) })}`;
 }
 
-function valueOf({ record }: Note): string | null {
+function resultOf({ record }: Note): string | null {
   const { display } = record.seen;
   if (display === undefined) return null;
   if (record.after.instrument === 'lamp') return glowWord(display.text);

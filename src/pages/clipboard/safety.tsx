@@ -46,7 +46,12 @@ function HandRow({ session, precaution }: { session: Session; precaution: Precau
   const on = session.bench.precautions.includes(id);
   return (
     <li class={on ? 'precaution on' : 'precaution'}>
-      <button type="button" role="switch" aria-checked={on} onClick={() => session.act({ do: 'precaution', id, on: !on })}>
+      <button
+        type="button"
+        role="switch"
+        aria-checked={on}
+        onClick={() => session.act({ do: 'precaution', id, on: !on })}
+      >
         <span class="tick" aria-hidden="true" />
         <span class="precaution-name">{done}</span>
         <span class="act-cost">{costText(session, { do: 'precaution', id, on: !on })}</span>

@@ -26,7 +26,12 @@ export function Suspects({ session }: { session: Session }) {
         {marked.map((target) => (
           <li key={target}>
             <span>{targetName(session.model, target)}</span>
-            <button type="button" class="plain" aria-label={t('act.unmark', { what: targetName(session.model, target) })} onClick={() => mark(target, false)}>
+            <button
+              type="button"
+              class="plain"
+              aria-label={t('act.unmark', { what: targetName(session.model, target) })}
+              onClick={() => mark(target, false)}
+            >
               {t('clip.strike')}
             </button>
           </li>
@@ -37,7 +42,12 @@ export function Suspects({ session }: { session: Session }) {
         {struck.map((target) => (
           <li key={target}>
             <s>{targetName(session.model, target)}</s>
-            <button type="button" class="plain" aria-label={t('act.mark', { what: targetName(session.model, target) })} onClick={() => mark(target, true)}>
+            <button
+              type="button"
+              class="plain"
+              aria-label={t('act.mark', { what: targetName(session.model, target) })}
+              onClick={() => mark(target, true)}
+            >
               {t('clip.again')}
             </button>
           </li>

@@ -15,7 +15,9 @@ function targetsOf(model: Model): { target: string; name: string }[] {
   const list = [
     ...book.parts.map((p) => named(p.id, partName(book, p.id))),
     ...book.wires.map((w) => named(`W:${w.id}`, targetName(model, `W:${w.id}`))),
-    ...book.connectors.flatMap((c) => c.pins.map((p) => named(`X:${c.id}.${p.pin}`, targetName(model, `X:${c.id}.${p.pin}`)))),
+    ...book.connectors.flatMap((c) =>
+      c.pins.map((p) => named(`X:${c.id}.${p.pin}`, targetName(model, `X:${c.id}.${p.pin}`))),
+    ),
   ];
   lists.set(model, list);
   return list;

@@ -18,7 +18,9 @@ interface Draft {
 const drafts = new WeakMap<Session, Draft>();
 
 export function WriteUp({ session }: { session: Session }) {
-  const [draft, setDraft] = useState<Draft>(drafts.get(session) ?? { complaint: '', cause: null, mode: '', correction: '' });
+  const [draft, setDraft] = useState<Draft>(
+    drafts.get(session) ?? { complaint: '', cause: null, mode: '', correction: '' },
+  );
   const [missing, setMissing] = useState(false);
   const change = (part: Partial<Draft>): void => {
     const next = { ...draft, ...part };
@@ -40,12 +42,20 @@ export function WriteUp({ session }: { session: Session }) {
         <p class="hint">{t('write.intro')}</p>
         <label class="field">
           <span>{t('write.complaint')}</span>
-          <textarea rows={2} value={draft.complaint} onInput={(event) => change({ complaint: event.currentTarget.value })} />
+          <textarea
+            rows={2}
+            value={draft.complaint}
+            onInput={(event) => change({ complaint: event.currentTarget.value })}
+          />
         </label>
         <Cause session={session} draft={draft} change={change} />
         <label class="field">
           <span>{t('write.correction')}</span>
-          <textarea rows={2} value={draft.correction} onInput={(event) => change({ correction: event.currentTarget.value })} />
+          <textarea
+            rows={2}
+            value={draft.correction}
+            onInput={(event) => change({ correction: event.currentTarget.value })}
+          />
         </label>
         {missing ? (
           <p class="warn" role="alert">

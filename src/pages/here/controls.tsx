@@ -1,4 +1,7 @@
 /** Handles and switches in reach, with what each can be set to. */
+import { useRef } from 'preact/hooks';
+import { useArrows } from '../parts/arrows.ts';
+import { Section } from '../parts/section.tsx';
 import type { Session } from '../state/session.ts';
 import { actionName } from '../words/actions.ts';
 import { controlName, valueName } from '../words/names.ts';
@@ -9,14 +12,21 @@ export function Controls({ session }: { session: Session }) {
   const offers = controlsHere(session);
   if (offers.length === 0) return null;
   return (
-    <section aria-labelledby="here-controls">
-      <h3 id="here-controls">{offers.some((o) => o.byHelper) ? t('here.helperCab') : t('here.controls')}</h3>
-      <ul class="controls">
-        {offers.map((offer) => (
-          <ControlRow key={offer.control} session={session} offer={offer} />
-        ))}
-      </ul>
-    </section>
+    <Section id="here-controls" title={offers.some((o) => o.byHelper) ? t('here.helperCab') : t('here.controls')}>
+      <ControlList session={session} offers={offers} />
+    </Section>
+  );
+}
+
+function ControlList({ session, offers }: { session: Session; offers: ControlOffer[] }) {
+  const ref = useRef<HTMLUListElement>(null);
+  useArrows(ref);
+  return (
+    <ul class="controls" ref={ref}>
+      {offers.map((offer) => (
+        <ControlRow key={offer.control} session={session} offer={offer} />
+      ))}
+    </ul>
   );
 }
 
@@ -48,7 +58,7 @@ function ControlRow({ session, offer }: { session: Session; offer: ControlOffer 
 
 function spoken(session: Session, { control, byHelper }: ControlOffer, value: string): string {
   const { book } = session;
-  if (byHelper) return t('act.helperSet', { control: controlName(book, control), value: valueName(book, control, value) });
+  if (byHelper)
+    return t('act.helperSet', { control: controlName(book, control), value: valueName(book, control, value) });
   return actionName(session, { do: 'operate', control, value });
 }
-

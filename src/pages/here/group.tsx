@@ -41,11 +41,11 @@ function GroupBody({ session, group }: { session: Session; group: Group }) {
         </ul>
       ) : null}
       {sealed ? <p class="hint">{t('here.sealed')}</p> : null}
-      <div class="acts">
+      <div class="acts acts-two">
         {group.work.map((action) => (
-          <ActButton key={JSON.stringify(action)} session={session} action={action} kind="work" />
+          <ActButton key={JSON.stringify(action)} session={session} action={action} kind="work" short />
         ))}
-        <ActButton session={session} action={{ do: 'mark', target: group.id, suspect: !marked }} />
+        <ActButton session={session} action={{ do: 'mark', target: group.id, suspect: !marked }} short />
       </div>
       {group.repairs.length + group.targets.length > 0 ? (
         <>
@@ -63,7 +63,7 @@ function Deeper({ session, group }: { session: Session; group: Group }) {
   return (
     <div class="deeper-body">
       {group.repairs.map((action) => (
-        <ActButton key={JSON.stringify(action)} session={session} action={action} kind="repair" />
+        <ActButton key={JSON.stringify(action)} session={session} action={action} kind="repair" short />
       ))}
       {group.targets.map(({ target, actions }) => (
         <TargetEntry key={target} session={session} target={target} actions={actions} />
@@ -81,11 +81,17 @@ function TargetEntry({ session, target, actions }: { session: Session } & Group[
         {targetName(session.model, target)}
       </button>
       {open ? (
-        <div class="acts">
+        <div class="acts acts-two">
           {actions.map((action) => (
-            <ActButton key={JSON.stringify(action)} session={session} action={action} kind={action.do === 'repair' ? 'repair' : 'work'} />
+            <ActButton
+              key={JSON.stringify(action)}
+              session={session}
+              action={action}
+              kind={action.do === 'repair' ? 'repair' : 'work'}
+              short
+            />
           ))}
-          <ActButton session={session} action={{ do: 'mark', target, suspect: !marked }} />
+          <ActButton session={session} action={{ do: 'mark', target, suspect: !marked }} short />
         </div>
       ) : null}
     </div>

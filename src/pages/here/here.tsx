@@ -2,6 +2,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { ActButton } from '../parts/act-button.tsx';
 import { useArrows } from '../parts/arrows.ts';
+import { Section } from '../parts/section.tsx';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { ui } from '../state/ui.ts';
@@ -28,11 +29,11 @@ export function Here({ session }: { session: Session }) {
         </button>
       </header>
       <div class="panel-body">
+        <Acts session={session} id="here-go" title={t('here.go')} actions={walksFrom(session)} folded />
+        <Acts session={session} id="here-covers" title={t('here.covers')} actions={coversHere(session)} />
         <Groups session={session} filter={filter} setFilter={setFilter} selected={selected} />
         <Controls session={session} />
-        <Acts session={session} id="here-covers" title={t('here.covers')} actions={coversHere(session)} />
         <Acts session={session} id="here-general" title={t('here.general')} actions={generalHere(session)} />
-        <Acts session={session} id="here-go" title={t('here.go')} actions={walksFrom(session)} />
       </div>
     </aside>
   );
@@ -43,21 +44,27 @@ interface ActsProps {
   id: string;
   title: string;
   actions: ReturnType<typeof walksFrom>;
+  folded?: boolean;
 }
 
-function Acts({ session, id, title, actions }: ActsProps) {
-  const ref = useRef<HTMLDivElement>(null);
-  useArrows(ref);
+function Acts({ session, id, title, actions, folded = false }: ActsProps) {
   if (actions.length === 0) return null;
   return (
-    <section aria-labelledby={id}>
-      <h3 id={id}>{title}</h3>
-      <div class="acts" ref={ref}>
-        {actions.map((action) => (
-          <ActButton key={JSON.stringify(action)} session={session} action={action} />
-        ))}
-      </div>
-    </section>
+    <Section id={id} title={title} folded={folded}>
+      <ActList session={session} actions={actions} />
+    </Section>
+  );
+}
+
+function ActList({ session, actions }: Pick<ActsProps, 'session' | 'actions'>) {
+  const ref = useRef<HTMLDivElement>(null);
+  useArrows(ref);
+  return (
+    <div class="acts" ref={ref}>
+      {actions.map((action) => (
+        <ActButton key={JSON.stringify(action)} session={session} action={action} />
+      ))}
+    </div>
   );
 }
 
@@ -77,7 +84,9 @@ function Groups({ session, filter, setFilter, selected }: GroupsProps) {
   useEffect(() => {
     if (selected === null) return;
     setOpen((list) => (list.includes(selected) ? list : [...list, selected]));
-    requestAnimationFrame(() => ref.current?.querySelector(`[data-group="${CSS.escape(selected)}"]`)?.scrollIntoView({ block: 'nearest' }));
+    requestAnimationFrame(() =>
+      ref.current?.querySelector(`[data-group="${CSS.escape(selected)}"]`)?.scrollIntoView({ block: 'nearest' }),
+    );
   }, [selected]);
   const all = groupsHere(session);
   const shown = all.filter((group) => matches(session, group, filter));
@@ -86,17 +95,22 @@ function Groups({ session, filter, setFilter, selected }: GroupsProps) {
     setOpen((list) => (list.includes(id) ? list.filter((x) => x !== id) : [...list, id]));
   };
   return (
-    <section aria-labelledby="here-parts">
-      <h3 id="here-parts">{t('here.parts')}</h3>
+    <Section id="here-parts" title={t('here.parts')}>
       {all.length > 4 ? <Filter value={filter} onChange={setFilter} /> : null}
       {all.length === 0 ? <p class="hint">{t('here.none')}</p> : null}
       {all.length > 0 && shown.length === 0 ? <p class="hint">{t('here.noMatch')}</p> : null}
       <ul class="groups" ref={ref}>
         {shown.map((group) => (
-          <GroupEntry key={group.id} session={session} group={group} open={open.includes(group.id)} onToggle={() => toggle(group.id)} />
+          <GroupEntry
+            key={group.id}
+            session={session}
+            group={group}
+            open={open.includes(group.id)}
+            onToggle={() => toggle(group.id)}
+          />
         ))}
       </ul>
-    </section>
+    </Section>
   );
 }
 
@@ -119,5 +133,8 @@ function matches({ book, model }: Session, group: Group, filter: string): boolea
   const text = filter.trim().toLowerCase();
   if (text === '') return true;
   const names = [partName(book, group.id), ...group.points.map((p) => pointName(model, p))];
-  return names.some((name) => name.toLowerCase().includes(text)) || group.targets.some((x) => x.target.toLowerCase().includes(text));
+  return (
+    names.some((name) => name.toLowerCase().includes(text)) ||
+    group.targets.some((x) => x.target.toLowerCase().includes(text))
+  );
 }

@@ -1,5 +1,14 @@
 /** What can be done from where the student stands, in reading order. The canvas offers the same. */
-import { type Action, helperIsThere, inCab, isOpen, liftableAt, ownerOf, pointsHere, repairsFor } from '../../job/index.ts';
+import {
+  type Action,
+  helperIsThere,
+  inCab,
+  isOpen,
+  liftableAt,
+  ownerOf,
+  pointsHere,
+  repairsFor,
+} from '../../job/index.ts';
 import type { Session } from '../state/session.ts';
 
 export interface Group {
@@ -26,7 +35,8 @@ export function groupsHere(session: Session): Group[] {
     const owner = ownerOf(model, point);
     points.set(owner, [...(points.get(owner) ?? []), point]);
   }
-  const here = (thing: { zone: string; access: string }): boolean => thing.zone === bench.zone && isOpen(book, bench, thing.access);
+  const here = (thing: { zone: string; access: string }): boolean =>
+    thing.zone === bench.zone && isOpen(book, bench, thing.access);
   const parts = book.parts.filter((p) => here(p) || points.has(p.id));
   const connectors = book.connectors.filter((c) => here(c));
   return [
@@ -59,7 +69,9 @@ function exchanges({ book, bench }: Session, id: string): Action[] {
   if (part?.kind !== 'relay') return [];
   return book.parts.flatMap((other): Action[] => {
     const alike = other.kind === 'relay' && other.id !== id && other.type === part.type;
-    return alike && other.zone === bench.zone && isOpen(book, bench, other.access) ? [{ do: 'exchange', part: id, with: other.id }] : [];
+    return alike && other.zone === bench.zone && isOpen(book, bench, other.access)
+      ? [{ do: 'exchange', part: id, with: other.id }]
+      : [];
   });
 }
 
@@ -75,7 +87,14 @@ function connectorGroup(session: Session, id: string, points: string[]): Group {
     const wires = [pin.a, pin.b].filter((end) => model.wires.has(end)).map((wire) => `W:${wire}`);
     return [`X:${id}.${pin.pin}`, ...wires];
   });
-  return { id, kind: 'connector', points, work, repairs: [], targets: targets.map((target) => withRepairs(session, target)) };
+  return {
+    id,
+    kind: 'connector',
+    points,
+    work,
+    repairs: [],
+    targets: targets.map((target) => withRepairs(session, target)),
+  };
 }
 
 /** A wire can also be looked at and moved by hand; a pin shows what its plug shows. */
@@ -86,7 +105,10 @@ function withRepairs({ model }: Session, target: string): Group['targets'][numbe
         { do: 'wiggle', at: target },
       ]
     : [];
-  return { target, actions: [...looks, ...repairsFor(model, target).map((verb): Action => ({ do: 'repair', verb, target }))] };
+  return {
+    target,
+    actions: [...looks, ...repairsFor(model, target).map((verb): Action => ({ do: 'repair', verb, target }))],
+  };
 }
 
 export function controlsHere(session: Session): ControlOffer[] {
@@ -114,7 +136,10 @@ export function coversHere({ book, bench }: Session): Action[] {
   ]);
   return book.access
     .filter((step) => ids.has(step.id) && step.openMinutes > 0)
-    .map((step): Action => (isOpen(book, bench, step.id) ? { do: 'close', access: step.id } : { do: 'open', access: step.id }));
+    .map(
+      (step): Action =>
+        isOpen(book, bench, step.id) ? { do: 'close', access: step.id } : { do: 'open', access: step.id },
+    );
 }
 
 export function walksFrom({ book, bench }: Session): Action[] {

@@ -9,11 +9,13 @@ const POSITIONS: readonly { fn: MeterFunction; angle: number; print: string }[] 
   { fn: 'off', angle: -60, print: 'OFF' },
   { fn: 'volts-dc', angle: -25, print: 'V DC' },
   { fn: 'ohms', angle: 60, print: 'Ω' },
-  { fn: 'continuity', angle: 98, print: '•)))' },
+  { fn: 'continuity', angle: 98, print: '' },
   { fn: 'amps', angle: 174, print: 'A' },
 ];
 const KNOB = piece('dial');
 const CENTRE = { x: 165, y: 368 };
+/** What of the drawing is shown, units. */
+const SHEET = { x: 45, y: 268, w: 240, h: 200 };
 
 export function Dial({ session }: { session: Session }) {
   const { dial } = session.bench;
@@ -41,12 +43,20 @@ export function Dial({ session }: { session: Session }) {
       aria-valuetext={t(`meter.${dial}`)}
       onKeyDown={onKey}
     >
-      <svg class="art" viewBox="72 270 186 198" aria-hidden="true" onClick={(event) => turn(nearest(event))}>
+      <svg
+        class="art"
+        viewBox={`${SHEET.x} ${SHEET.y} ${SHEET.w} ${SHEET.h}`}
+        aria-hidden="true"
+        onClick={(event) => turn(nearest(event))}
+      >
         <circle class="d b1" cx={CENTRE.x} cy={CENTRE.y} r="74" />
         {POSITIONS.map(({ fn, angle, print }) => (
           <Print key={fn} angle={angle} print={print} />
         ))}
-        <g transform={`rotate(${POSITIONS[at]?.angle ?? 0} ${CENTRE.x} ${CENTRE.y})`} dangerouslySetInnerHTML={{ __html: KNOB }} />
+        <g
+          transform={`rotate(${POSITIONS[at]?.angle ?? 0} ${CENTRE.x} ${CENTRE.y})`}
+          dangerouslySetInnerHTML={{ __html: KNOB }}
+        />
       </svg>
     </div>
   );
@@ -60,6 +70,7 @@ function Print({ angle, print }: { angle: number; print: string }) {
         class="dial-mark"
         d={`M${CENTRE.x + 62 * x} ${CENTRE.y + 62 * y}L${CENTRE.x + 72 * x} ${CENTRE.y + 72 * y}`}
       />
+      {print === '' ? <path class="dial-sound" d="M248 380.5h.1M253 375.5q4 5 0 10M259 372.5q6 8 0 16" /> : null}
       <text x={CENTRE.x + 86 * x} y={CENTRE.y + 88 * y + 6} font-size="19" class="b online" text-anchor={anchor(x)}>
         {print}
       </text>
@@ -74,9 +85,15 @@ function nearest(event: MouseEvent): number {
   const svg = event.currentTarget;
   if (!(svg instanceof SVGSVGElement)) return -1;
   const box = svg.getBoundingClientRect();
-  const scale = box.width / 186;
-  const [x, y] = [event.clientX - box.left - 93 * scale, event.clientY - box.top - 98 * scale];
+  const scale = box.width / SHEET.w;
+  const [x, y] = [
+    event.clientX - box.left - (CENTRE.x - SHEET.x) * scale,
+    event.clientY - box.top - (CENTRE.y - SHEET.y) * scale,
+  ];
   const angle = (Math.atan2(x, -y) * 180) / Math.PI;
   const off = (to: number): number => Math.abs(((to - angle + 540) % 360) - 180);
-  return POSITIONS.reduce((best, position, i) => (off(position.angle) < off(POSITIONS[best]?.angle ?? 0) ? i : best), 0);
+  return POSITIONS.reduce(
+    (best, position, i) => (off(position.angle) < off(POSITIONS[best]?.angle ?? 0) ? i : best),
+    0,
+  );
 }

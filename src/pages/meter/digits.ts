@@ -35,7 +35,11 @@ export function digitsOf(text: string): Digits {
     else cells.push(sign);
   }
   const blank = Math.max(0, DIGITS - cells.length);
-  return { minus, cells: [...Array<string>(blank).fill(' '), ...cells].slice(-DIGITS), points: points.map((p) => p + blank) };
+  return {
+    minus,
+    cells: [...Array<string>(blank).fill(' '), ...cells].slice(-DIGITS),
+    points: points.map((p) => p + blank),
+  };
 }
 
 export const lit = (sign: string, segment: string): boolean => (SEGMENTS[sign] ?? '').includes(segment);

@@ -22,15 +22,17 @@ export function Lcd({ display, function_, on }: Props) {
   const text = useSwing(display);
   const { minus, cells, points } = digitsOf(on ? text : '');
   return (
-    <svg class="lcd art" viewBox="74 78 182 94" role="img" aria-label={spoken(display)}>
-      <rect class="lcd" x="74" y="78" width="182" height="94" rx="5" />
+    <svg class="lcd art" viewBox="74 80 182 78" role="img" aria-label={spoken(display)}>
+      <rect class="lcd" x="74" y="80" width="182" height="78" rx="5" />
       {on ? (
         <text x="82" y="97" font-size="17" class="b online">
           {function_}
         </text>
       ) : null}
       {CELLS.map((cell, i) =>
-        cell.map(({ name, d }) => <path key={`${i}${name}`} class={lit(cells[i] ?? ' ', name) ? 'lcdink' : 'lcdoff'} d={d} />),
+        cell.map(({ name, d }) => (
+          <path key={`${i}${name}`} class={lit(cells[i] ?? ' ', name) ? 'lcdink' : 'lcdoff'} d={d} />
+        )),
       )}
       {POINT_X.map((x, i) => (
         <rect key={x} class={points.includes(i) ? 'lcdink' : 'lcdoff'} x={x} y="146" width="6" height="6" />

@@ -32,7 +32,9 @@ export function Grip({ title, tool, onMove }: Props) {
         aria-label={`${t('meter.move')}. ${t('meter.moveHint')}`}
         onPointerDown={(event) => carry(event, place)}
         onKeyDown={(event) => {
-          const by = { ArrowLeft: [-STEP, 0], ArrowRight: [STEP, 0], ArrowUp: [0, -STEP], ArrowDown: [0, STEP] }[event.key];
+          const by = { ArrowLeft: [-STEP, 0], ArrowRight: [STEP, 0], ArrowUp: [0, -STEP], ArrowDown: [0, STEP] }[
+            event.key
+          ];
           if (by === undefined) return;
           event.preventDefault();
           place(by[0] ?? 0, by[1] ?? 0);
@@ -41,7 +43,12 @@ export function Grip({ title, tool, onMove }: Props) {
         ⠿ {title}
       </button>
       <Exchange />
-      <button type="button" class="plain" aria-expanded={!toolFolded} onClick={() => ui.update({ toolFolded: !toolFolded })}>
+      <button
+        type="button"
+        class="plain"
+        aria-expanded={!toolFolded}
+        onClick={() => ui.update({ toolFolded: !toolFolded })}
+      >
         {toolFolded ? t('meter.unfold') : t('meter.fold')}
       </button>
     </header>
@@ -52,10 +59,9 @@ function Exchange() {
   const session = shelf.value.open;
   if (session === null) return null;
   const take = session.bench.instrument === 'meter' ? 'lamp' : 'meter';
-  const tool = take === 'lamp' ? t('meter.lampTitle') : t('meter.title');
   return (
     <button type="button" class="plain" onClick={() => session.act({ do: 'instrument', take })}>
-      {t('meter.take', { tool: tool.toLowerCase() })}
+      {take === 'lamp' ? t('meter.takeLamp') : t('meter.takeMeter')}
     </button>
   );
 }

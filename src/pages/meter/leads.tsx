@@ -21,7 +21,11 @@ function LeadRow({ session, lead }: { session: Session; lead: Lead }) {
   const { leadInHand } = useObservable(ui);
   const point = session.bench.leads[lead];
   const inHand = leadInHand === lead;
-  const where = inHand ? t('meter.inHand') : point === null ? t('meter.loose') : t('meter.on', { point: pointName(session.model, point) });
+  const where = inHand
+    ? t('meter.inHand')
+    : point === null
+      ? t('meter.loose')
+      : t('meter.on', { point: pointName(session.model, point) });
   return (
     <li>
       <button
@@ -39,7 +43,12 @@ function LeadRow({ session, lead }: { session: Session; lead: Lead }) {
         <span>{where}</span>
       </button>
       {point === null ? null : (
-        <button type="button" class="plain" aria-label={`${lead === 'red' ? t('meter.red') : t('meter.black')}: ${t('meter.takeOff')}`} onClick={() => session.act({ do: 'lead', lead, point: null })}>
+        <button
+          type="button"
+          class="plain"
+          aria-label={`${lead === 'red' ? t('meter.red') : t('meter.black')}: ${t('meter.takeOff')}`}
+          onClick={() => session.act({ do: 'lead', lead, point: null })}
+        >
           ✕
         </button>
       )}
@@ -64,7 +73,8 @@ function drag(session: Session, lead: Lead, event: PointerEvent): void {
       return;
     }
     const point = hovered.value?.point;
-    if (point !== undefined && up.target instanceof Element && up.target.closest('.stage') !== null) touchPoint(session, point);
+    if (point !== undefined && up.target instanceof Element && up.target.closest('.stage') !== null)
+      touchPoint(session, point);
   };
   addEventListener('pointerup', drop, { once: true });
 }

@@ -17,14 +17,22 @@ import { Leads } from './leads.tsx';
 
 export function Tool({ session }: { session: Session }) {
   useObservable(session.view);
-  const { toolFolded } = useObservable(ui);
+  const { toolFolded, sheet, split } = useObservable(ui);
   const [at, setAt] = useState<{ x: number; y: number } | null>(null);
   const ref = useRef<HTMLElement>(null);
   const isLamp = session.bench.instrument === 'lamp';
   const title = isLamp ? t('meter.lampTitle') : t('meter.title');
-  const style = at === null ? {} : { left: `${at.x}px`, top: `${at.y}px`, right: 'auto', bottom: 'auto' };
+  const home = sheet === null ? {} : { right: `calc(${Math.round((1 - split) * 100)}% + 0.6rem)` };
+  const style = at === null ? home : { left: `${at.x}px`, top: `${at.y}px`, right: 'auto', bottom: 'auto' };
   return (
-    <section class={`tool ${isLamp ? 'tool-lamp' : 'tool-meter'}`} id="tool" aria-label={title} tabIndex={-1} ref={ref} style={style}>
+    <section
+      class={`tool ${isLamp ? 'tool-lamp' : 'tool-meter'}`}
+      id="tool"
+      aria-label={title}
+      tabIndex={-1}
+      ref={ref}
+      style={style}
+    >
       <Grip title={title} tool={ref} onMove={setAt} />
       {isLamp ? <LampFace session={session} /> : <MeterFace session={session} folded={toolFolded} />}
       <ReadRow session={session} />
@@ -57,7 +65,10 @@ function Held({ session }: { session: Session }) {
   const { book, attempt } = session;
   const action = shownOn(attempt)?.record.entry.action;
   if (action?.do !== 'operate') return null;
-  const words = { control: controlName(book, action.control).toLowerCase(), value: valueName(book, action.control, action.value) };
+  const words = {
+    control: controlName(book, action.control).toLowerCase(),
+    value: valueName(book, action.control, action.value),
+  };
   return <p class="tool-note">{t('meter.held', words)}</p>;
 }
 
@@ -70,7 +81,11 @@ function ReadRow({ session }: { session: Session }) {
         {t('act.read')} <span class="act-cost">{cost}</span>
       </button>
       <label title={t('meter.autoHint')}>
-        <input type="checkbox" checked={autoRead} onChange={(event) => changeSettings({ autoRead: event.currentTarget.checked })} />
+        <input
+          type="checkbox"
+          checked={autoRead}
+          onChange={(event) => changeSettings({ autoRead: event.currentTarget.checked })}
+        />
         {t('meter.auto')}
       </label>
     </div>

@@ -24,7 +24,10 @@ export function useArrows(ref: RefObject<HTMLElement>): void {
 
 function arrange(list: HTMLElement, current?: HTMLElement): void {
   const items = [...list.querySelectorAll<HTMLElement>(ITEMS)];
-  const focused = current ?? items.find((item) => item === document.activeElement) ?? items.find((item) => item.tabIndex === 0 && item.dataset.stop === '1');
+  const focused =
+    current ??
+    items.find((item) => item === document.activeElement) ??
+    items.find((item) => item.tabIndex === 0 && item.dataset.stop === '1');
   const stop = focused !== undefined && items.includes(focused) ? focused : items[0];
   for (const item of items) {
     item.tabIndex = item === stop ? 0 : -1;
@@ -34,7 +37,7 @@ function arrange(list: HTMLElement, current?: HTMLElement): void {
 
 function move(list: HTMLElement, event: KeyboardEvent): void {
   const items = [...list.querySelectorAll<HTMLElement>(ITEMS)];
-  const at = items.findIndex((item) => item === document.activeElement);
+  const at = document.activeElement instanceof HTMLElement ? items.indexOf(document.activeElement) : -1;
   if (at < 0) return;
   const to = target(items, at, event.key);
   if (to === null) return;

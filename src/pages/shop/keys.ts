@@ -1,16 +1,17 @@
 /** Keys of the shop screen. Letters work only while no text is typed, and can be turned off. */
-import { catalog } from '../state/catalog.ts';
+
+import { toggle } from '../meter/leads.tsx';
+import { sheets } from '../state/sheets.ts';
 import type { Session } from '../state/session.ts';
 import { settings } from '../state/settings.ts';
 import { CLIP_TABS, ui } from '../state/ui.ts';
-import { toggle } from '../meter/leads.tsx';
 import { onStage } from './stage-pane.tsx';
 
 export function listenForKeys(session: Session): () => void {
   const onKey = (event: KeyboardEvent): void => {
     if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || ui.value.dialog !== null) return;
     if (event.key === 'Escape') {
-      escape();
+      putAway();
       return;
     }
     if (!settings.value.letterKeys || isTyping(event.target)) return;
@@ -24,7 +25,7 @@ const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement;
 
 /** One thing a press: the lead in hand first, then what lies on top. */
-function escape(): void {
+function putAway(): void {
   const { leadInHand, manual, clip, sheet } = ui.value;
   if (leadInHand !== null) ui.update({ leadInHand: null });
   else if (manual) ui.update({ manual: false });
@@ -48,7 +49,7 @@ function press(session: Session, event: KeyboardEvent): boolean {
       ui.update({ here: true });
       return focusSoon('here-filter');
     case 's':
-      ui.update({ sheet: now.sheet === null ? (catalog().sheets[0]?.id ?? null) : null });
+      ui.update({ sheet: now.sheet === null ? (sheets[0]?.id ?? null) : null });
       return true;
     case 'c':
       ui.update({ clip: now.clip === null ? 'notes' : null, manual: false });

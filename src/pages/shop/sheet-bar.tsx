@@ -1,5 +1,5 @@
 /** The schematic's edge: which sheet, zoom, and the divider that moves. */
-import { catalog } from '../state/catalog.ts';
+import { sheets } from '../state/sheets.ts';
 import { useObservable } from '../state/observable.ts';
 import { ui } from '../state/ui.ts';
 import { t } from '../words/words.ts';
@@ -12,7 +12,6 @@ const STEP = 0.05;
 
 export function SheetBar() {
   const { sheet, split } = useObservable(ui);
-  const { sheets } = catalog();
   const at = `${Math.round(split * 100)}%`;
   return (
     <>
@@ -68,6 +67,7 @@ function Divider() {
     bar.addEventListener('pointerup', () => bar.removeEventListener('pointermove', move), { once: true });
   };
   return (
+    // biome-ignore lint/a11y/useSemanticElements: a rule can't be moved.
     <div
       class="divider"
       role="separator"

@@ -5,6 +5,9 @@ import { Observable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { ui } from '../state/ui.ts';
 
+/** On a narrow screen the list would hide the drawing that was touched; the slip says what it was, pixels. */
+const NARROW = 900;
+
 export type Hovered = Parameters<StageEvents['onHover']>[0];
 
 /** What the pointer is over, for its name and for dropping a lead there. */
@@ -28,6 +31,7 @@ export function touchPoint(session: Session, point: string): void {
   const { leadInHand } = ui.value;
   if (leadInHand === null) {
     select(ownerOf(session.model, point));
+    ui.update({ point });
     return;
   }
   const result = session.act({ do: 'lead', lead: leadInHand, point });
@@ -37,7 +41,7 @@ export function touchPoint(session: Session, point: string): void {
 function select(part: string): void {
   // Set anew even if it is the same, so that the list comes back to it.
   ui.update({ selected: null });
-  ui.update({ selected: part, here: true });
+  ui.update({ selected: part, point: null, here: ui.value.here || innerWidth > NARROW });
 }
 
 /** A place that is drawn: to walk there, or here to open what closes it. */
@@ -50,5 +54,7 @@ function enter(session: Session, zone: string): void {
   }
   ui.update({ aside: null });
   const access = book.zones.find((z) => z.id === zone)?.access;
-  if (access !== undefined && !isOpen(book, bench, access)) session.act({ do: 'open', access });
+  // A cover takes minutes, so that a touch only asks.
+  if (access !== undefined && !isOpen(book, bench, access))
+    session.refuse({ do: 'look', at: zone }, { code: 'covered', what: access });
 }

@@ -19,7 +19,11 @@ export function StageTools({ session }: { session: Session }) {
           {aside === null ? t('shop.yard') : t('shop.yardBack', { place })}
         </button>
         {aside === 'YARD' || aside === 'YARD-RIGHT' ? (
-          <button type="button" class="plain" onClick={() => ui.update({ aside: aside === 'YARD' ? 'YARD-RIGHT' : 'YARD' })}>
+          <button
+            type="button"
+            class="plain"
+            onClick={() => ui.update({ aside: aside === 'YARD' ? 'YARD-RIGHT' : 'YARD' })}
+          >
             {t('shop.yardOther')}
           </button>
         ) : null}

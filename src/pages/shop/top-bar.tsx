@@ -1,10 +1,10 @@
 /** What job, where, how long and how dear; and what can be folded out. */
 import { billOf, helperIsThere } from '../../job/index.ts';
+import { sheets } from '../state/sheets.ts';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { minutes, money } from '../state/settings.ts';
 import { type Ui, ui } from '../state/ui.ts';
-import { catalog } from '../state/catalog.ts';
 import { zoneName } from '../words/names.ts';
 import { t } from '../words/words.ts';
 
@@ -46,17 +46,25 @@ function Folders() {
       {label}
     </button>
   );
-  const firstSheet = catalog().sheets[0]?.id ?? null;
+  const firstSheet = sheets[0]?.id ?? null;
   return (
     <>
       {folder(t('shop.here'), now.here, () => ({ here: !now.here }))}
       {folder(t('shop.schematic'), now.sheet !== null, () => ({ sheet: now.sheet === null ? firstSheet : null }))}
       {folder(t('shop.manual'), now.manual, () => ({ manual: !now.manual, clip: null }))}
-      {folder(t('shop.clipboard'), now.clip !== null, () => ({ clip: now.clip === null ? 'notes' : null, manual: false }))}
+      {folder(t('shop.clipboard'), now.clip !== null, () => ({
+        clip: now.clip === null ? 'notes' : null,
+        manual: false,
+      }))}
       <button type="button" class="folder" aria-label={t('app.help')} onClick={() => ui.update({ dialog: 'help' })}>
         ?
       </button>
-      <button type="button" class="folder" aria-label={t('app.settings')} onClick={() => ui.update({ dialog: 'settings' })}>
+      <button
+        type="button"
+        class="folder"
+        aria-label={t('app.settings')}
+        onClick={() => ui.update({ dialog: 'settings' })}
+      >
         ⚙
       </button>
     </>

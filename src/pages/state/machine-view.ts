@@ -45,7 +45,12 @@ export function readoutsOf({ attempt, model }: Session): Record<string, number |
   if (!model.regionIndex.has('A2.RUN') || world.stateOf('A2.RUN') !== 'on') return undefined;
   const knows = world.stateOf('CAN.A1A2') === 'working';
   const fuel = (EMPTY_OHMS - world.quantityOf('level')) / (EMPTY_OHMS - FULL_OHMS);
-  return { rpm: knows ? Math.round(world.quantityOf('rpm') / 10) * 10 : '- - -', code: '', fuel, coolant: knows ? COOL : 0 };
+  return {
+    rpm: knows ? Math.round(world.quantityOf('rpm') / 10) * 10 : '- - -',
+    code: '',
+    fuel,
+    coolant: knows ? COOL : 0,
+  };
 }
 
 export function blownFuses({ attempt, book, bench }: Session): string[] {

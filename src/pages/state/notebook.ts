@@ -11,7 +11,21 @@ export interface Note {
   controls: [control: string, value: string][];
 }
 
-const QUIET = ['start', 'lead', 'dial', 'jack', 'instrument', 'walk', 'mark', 'writeUp', 'finish', 'precaution', 'open', 'close', 'helper'];
+const QUIET = [
+  'start',
+  'lead',
+  'dial',
+  'jack',
+  'instrument',
+  'walk',
+  'mark',
+  'writeUp',
+  'finish',
+  'precaution',
+  'open',
+  'close',
+  'helper',
+];
 
 export function notesOf({ attempt, book, job }: Session): Note[] {
   const controls: { [id: string]: string } = Object.fromEntries(book.controls.map((c) => [c.id, c.initial]));

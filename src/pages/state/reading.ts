@@ -2,10 +2,22 @@
 import { type Action, type Attempt, type Display, effectiveFunction, type Record } from '../../job/index.ts';
 
 /** These leave the circuit, the leads and the meter as they are. */
-const HARMLESS: readonly Action['do'][] = ['mark', 'note', 'writeUp', 'ask', 'precaution', 'look', 'codes', 'helper', 'verify'];
+const HARMLESS: readonly Action['do'][] = [
+  'mark',
+  'note',
+  'writeUp',
+  'ask',
+  'precaution',
+  'look',
+  'codes',
+  'helper',
+  'verify',
+];
 
 export const canRead = ({ bench }: Attempt): boolean =>
-  bench.leads.red !== null && bench.leads.black !== null && (bench.instrument === 'lamp' || effectiveFunction(bench) !== 'off');
+  bench.leads.red !== null &&
+  bench.leads.black !== null &&
+  (bench.instrument === 'lamp' || effectiveFunction(bench) !== 'off');
 
 export interface Shown {
   display: Display;

@@ -37,7 +37,13 @@ export class Session {
   }
 
   /** A stored attempt, gone through again to where it was left. */
-  static resume(model: Model, job: JobSpec, stored: StoredAttempt, log: Log, store: AttemptStore): { session: Session; differs: boolean } {
+  static resume(
+    model: Model,
+    job: JobSpec,
+    stored: StoredAttempt,
+    log: Log,
+    store: AttemptStore,
+  ): { session: Session; differs: boolean } {
     const attempt = new Attempt(model, job, log.header.seed);
     let differs = false;
     for (const entry of log.entries) {
@@ -88,6 +94,11 @@ export class Session {
   onRecord(listener: Listener): () => void {
     this.listeners.add(listener);
     return () => this.listeners.delete(listener);
+  }
+
+  /** Says what is in the way, where nothing was tried. */
+  refuse(action: Action, refusal: Refusal): void {
+    this.publish({ kind: 'refused', action, refusal });
   }
 
   clearOutcome(): void {

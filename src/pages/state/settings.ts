@@ -6,7 +6,8 @@ export const settings = new Observable<Settings>(loadSettings());
 
 const media = (query: string): boolean => matchMedia(query).matches;
 
-export const isDark = (s: Settings): boolean => (s.theme === 'system' ? media('(prefers-color-scheme: dark)') : s.theme === 'dark');
+export const isDark = (s: Settings): boolean =>
+  s.theme === 'system' ? media('(prefers-color-scheme: dark)') : s.theme === 'dark';
 export const isStill = (s: Settings): boolean => s.motion === 'less' || media('(prefers-reduced-motion: reduce)');
 
 export function applySettings(): void {

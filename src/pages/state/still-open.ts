@@ -8,10 +8,19 @@ export function stillOpen(session: Session): string[] {
   const { model, book, bench, attempt } = session;
   const leads = (['red', 'black'] as const).flatMap((lead) => {
     const point = bench.leads[lead];
-    return point === null ? [] : [t('write.openLead', { lead: lead === 'red' ? t('write.leadRed') : t('write.leadBlack'), point: pointName(model, point) })];
+    return point === null
+      ? []
+      : [
+          t('write.openLead', {
+            lead: lead === 'red' ? t('write.leadRed') : t('write.leadBlack'),
+            point: pointName(model, point),
+          }),
+        ];
   });
   return [
-    ...bench.opened.filter((id) => isOpen(book, bench, id)).map((id) => t('write.openCover', { what: targetName(model, id) })),
+    ...bench.opened
+      .filter((id) => isOpen(book, bench, id))
+      .map((id) => t('write.openCover', { what: targetName(model, id) })),
     ...bench.unplugged.map((id) => t('write.openPlug', { what: partName(book, id) })),
     ...bench.lifted.map((end) => t('write.openWire', { what: wireEndName(model, end) })),
     ...bench.pulled.map((id) => t('write.openPart', { what: partName(book, id) })),
@@ -19,8 +28,8 @@ export function stillOpen(session: Session): string[] {
     ...leads,
     ...controlsAway(session),
     ...bench.precautions.flatMap((id) => {
-      const done = book.precautions.find((p) => p.id === id)?.done;
-      return done === undefined ? [] : [t('write.openPrecaution', { what: done })];
+      const precaution = book.precautions.find((p) => p.id === id);
+      return precaution?.removed === true ? [t('write.openPrecaution', { what: precaution.done })] : [];
     }),
     ...(provedSinceWork(session) ? [] : [t('write.openVerify')]),
     ...(attempt.phase === 'writtenUp' ? [] : [t('write.openWrite')]),
@@ -33,11 +42,12 @@ function controlsAway({ book, attempt }: Session): string[] {
   return book.controls
     .filter((c) => c.starts === true || c.disconnects !== undefined)
     .filter((c) => world.controlOf(c.id) !== c.initial)
-    .map((c) => t('write.openKey', { control: controlName(book, c.id), value: valueName(book, c.id, world.controlOf(c.id)) }));
+    .map((c) =>
+      t('write.openKey', { control: controlName(book, c.id), value: valueName(book, c.id, world.controlOf(c.id)) }),
+    );
 }
 
 function provedSinceWork({ attempt }: Session): boolean {
   const kinds = attempt.records.map((r) => r.entry.action.do);
   return kinds.lastIndexOf('verify') > kinds.lastIndexOf('repair');
 }
-

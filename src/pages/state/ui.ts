@@ -16,6 +16,8 @@ export interface Ui {
   leadInHand: Lead | null;
   /** Part or plug that was pointed at: its entry in the list is unfolded. */
   selected: string | null;
+  /** The point itself, when one was pointed at. */
+  point: string | null;
   /** Looking at the whole machine, or at the back of the panel, without walking. */
   aside: 'YARD' | 'YARD-RIGHT' | 'CREAR' | null;
   toolFolded: boolean;
@@ -30,8 +32,9 @@ export const ui = new Observable<Ui>({
   manual: false,
   leadInHand: null,
   selected: null,
+  point: null,
   aside: null,
-  toolFolded: false,
+  toolFolded: true,
   dialog: null,
 });
 
@@ -44,8 +47,9 @@ export function resetUi(): void {
     manual: false,
     leadInHand: null,
     selected: null,
+    point: null,
     aside: null,
-    toolFolded: narrow,
+    toolFolded: true,
     dialog: null,
   });
 }

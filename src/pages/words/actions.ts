@@ -1,7 +1,7 @@
 /** Actions as a button says them, with what they cost. */
 import { type Action, costOf } from '../../job/index.ts';
-import { minutes, money } from '../state/settings.ts';
 import type { Session } from '../state/session.ts';
+import { minutes, money } from '../state/settings.ts';
 import { controlName, partName, pointName, targetName, valueName, wireEndName, zoneName } from './names.ts';
 import { t, wordFor } from './words.ts';
 
@@ -19,7 +19,9 @@ export function actionName(session: Session, action: Action): string {
     case 'operate':
       return operateName(session, action.control, action.value);
     case 'look':
-      return book.zones.some((z) => z.id === action.at) ? t('act.lookPlace') : t('act.look', { what: targetName(model, action.at) });
+      return book.zones.some((z) => z.id === action.at)
+        ? t('act.lookPlace')
+        : t('act.look', { what: targetName(model, action.at) });
     case 'wiggle':
       return t('act.wiggle', { what: targetName(model, action.at) });
     case 'pull':
@@ -48,6 +50,33 @@ export function actionName(session: Session, action: Action): string {
       return t('act.verify');
     default:
       return moreNames(session, action);
+  }
+}
+
+/** In the entry of a part, where it is plain what "it" is. */
+export function shortName(session: Session, action: Action): string {
+  const wire = (end: string): string => targetName(session.model, `W:${end.split('@')[0]}`);
+  switch (action.do) {
+    case 'look':
+    case 'wiggle':
+    case 'pull':
+    case 'refit':
+    case 'unplug':
+    case 'plug':
+      return t(`act.${action.do}It`);
+    case 'lift':
+    case 'land':
+      return t(`act.${action.do}It`, { wire: wire(action.end) });
+    case 'mark':
+      return t(action.suspect ? 'act.markIt' : 'act.unmarkIt');
+    case 'exchange': {
+      const back = session.bench.exchanged.some((pair) => pair.includes(action.part) && pair.includes(action.with));
+      return back ? actionName(session, action) : t('act.exchangeIt', { other: action.with });
+    }
+    case 'repair':
+      return wordFor('verbs', action.verb);
+    default:
+      return actionName(session, action);
   }
 }
 
@@ -89,7 +118,9 @@ function moreNames({ model, book, job }: Session, action: Action): string {
 function operateName({ book }: Session, control: string, value: string): string {
   const springs = book.controls.find((c) => c.id === control)?.springs?.[value];
   const words = { control: controlName(book, control), value: valueName(book, control, value) };
-  return springs === undefined ? t('act.set', words) : t('act.setHeld', { ...words, back: valueName(book, control, springs) });
+  return springs === undefined
+    ? t('act.set', words)
+    : t('act.setHeld', { ...words, back: valueName(book, control, springs) });
 }
 
 export function costText({ book, bench }: Session, action: Action): string {

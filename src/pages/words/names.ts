@@ -105,7 +105,9 @@ export function modesOf(model: Model, target: string): string[] {
   const part = book.parts.find((p) => p.id === target);
   const own = part?.failures.map((f) => f.mode) ?? [];
   const set = book.controls.some((c) => c.part === target && c.surroundings !== true) ? ['operator'] : [];
-  return [...own, ...(part?.kind === 'fuse' ? ['blown'] : []), ...set].filter((mode, i, all) => all.indexOf(mode) === i);
+  return [...own, ...(part?.kind === 'fuse' ? ['blown'] : []), ...set].filter(
+    (mode, i, all) => all.indexOf(mode) === i,
+  );
 }
 
 export const modeName = (mode: string): string => wordFor('modes', mode);

@@ -48,7 +48,7 @@ export function seenLines(model: Model, job: JobSpec, record: Record): string[] 
   return kind === 'operate' ? [t('seen.quiet')] : [];
 }
 
-export function displayLine(model: Model, record: Record, name: (point: string) => string): string | null {
+export function displayLine(record: Record, name: (point: string) => string): string | null {
   const { display } = record.seen;
   const { red, black } = record.after.leads;
   if (display === undefined || red === null || black === null) return null;

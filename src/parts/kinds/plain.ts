@@ -89,6 +89,9 @@ function misadjusted(part: Plain, weight: number, cures: string[]): FaultFamily[
   return contacts.length > 1 ? [...single, open(contacts)] : single;
 }
 
+/** Internal resistance rises as a battery empties: ohms for each volt below full. Estimate. */
+const FLAT_OHMS_PER_VOLT = 0.01;
+
 /** Ohms of a battery at its end, and rest volts of a flat one: rising severity is rising ohms, or falling charge. */
 function battery(part: Plain, mode: string, weight: number): FaultFamily[] {
   const cell = part.elements.find((e) => e.law.kind === 'battery');
@@ -104,7 +107,12 @@ function battery(part: Plain, mode: string, weight: number): FaultFamily[] {
       fault: (degree) =>
         mode === 'weak'
           ? { at: part.id, mode, changes: [{ kind: 'battery', element, ohms: degree }], cures: ['replace'] }
-          : { at: part.id, mode, changes: [{ kind: 'battery', element, openVolts: 12.65 - degree }], cures: ['charge', 'replace'] },
+          : {
+              at: part.id,
+              mode,
+              changes: [{ kind: 'battery', element, openVolts: 12.65 - degree, ohms: 0.007 + FLAT_OHMS_PER_VOLT * degree }],
+              cures: ['charge', 'replace'],
+            },
     },
   ];
 }

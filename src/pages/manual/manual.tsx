@@ -1,0 +1,111 @@
+/** The service manual: chapters, and a search over all of them. */
+import { useState } from 'preact/hooks';
+import type { Session } from '../state/session.ts';
+import { ui } from '../state/ui.ts';
+import { t } from '../words/words.ts';
+import { type ChapterId, chapters, type Leaf, searchManual } from './pages.ts';
+
+/** Longer lists are cut, with a word on how to narrow them. */
+const MOST_LEAVES = 24;
+
+export function Manual({ session }: { session: Session }) {
+  const [chapter, setChapter] = useState<ChapterId>('howItWorks');
+  const [text, setText] = useState('');
+  const { model } = session;
+  const searching = text.trim().length > 1;
+  const all = searching ? searchManual(model, text) : (chapters(model).find((c) => c.id === chapter)?.leaves ?? []);
+  const leaves = searching ? all.slice(0, MOST_LEAVES) : all;
+  return (
+    <aside class="manual paper" aria-label={t('manual.title')}>
+      <header class="panel-head">
+        <h2>{t('manual.title')}</h2>
+        <button type="button" class="plain" aria-label={t('app.close')} onClick={() => ui.update({ manual: false })}>
+          ✕
+        </button>
+      </header>
+      <div class="manual-top">
+        <label class="field">
+          <span>{t('manual.search')}</span>
+          <input
+            id="manual-search"
+            type="search"
+            value={text}
+            placeholder={t('manual.searchHint')}
+            onInput={(event) => setText(event.currentTarget.value)}
+          />
+        </label>
+        <label class="field">
+          <span>{t('manual.chapters')}</span>
+          <select
+            value={chapter}
+            onChange={(event) => {
+              setChapter(event.currentTarget.value as ChapterId);
+              setText('');
+            }}
+          >
+            {chapters(model).map(({ id }) => (
+              <option key={id} value={id}>
+                {t(`manual.${id}`)}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and must do so by keyboard. */}
+      <section class="panel-body" tabIndex={0} aria-label={t('manual.chapters')}>
+        {searching ? (
+          <p role="status">{all.length === 0 ? t('manual.nothing') : t('manual.results', { count: all.length })}</p>
+        ) : null}
+        {leaves.map((leaf) => (
+          <LeafView key={leaf.id} leaf={leaf} />
+        ))}
+        {all.length > leaves.length ? <p class="hint">{t('manual.more', { count: leaves.length })}</p> : null}
+      </section>
+    </aside>
+  );
+}
+
+function LeafView({ leaf }: { leaf: Leaf }) {
+  return (
+    <article class="leaf">
+      <h3>{leaf.title}</h3>
+      {leaf.text?.split('\n').map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+      {leaf.rows === undefined || leaf.head === undefined ? null : <Table head={leaf.head} rows={leaf.rows} />}
+    </article>
+  );
+}
+
+function Table({ head, rows }: { head: string[]; rows: string[][] }) {
+  return (
+    <div class="table-scroll">
+      <table>
+        <thead>
+          <tr>
+            {head.map((name) => (
+              <th key={name} scope="col">
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.join('|')}>
+              {row.map((cell, i) =>
+                i === 0 ? (
+                  <th key="first" scope="row">
+                    {cell}
+                  </th>
+                ) : (
+                  <td key={head[i]}>{cell}</td>
+                ),
+              )}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}

@@ -1,0 +1,239 @@
+/** The service manual, made from the book: chapters of texts and tables. It gives limits, never this machine's readings. */
+import type { Book, ConnectorSpec, Model } from '../../machine/index.ts';
+import { bareName, wireName, zoneName } from '../words/names.ts';
+import { t, wordFor } from '../words/words.ts';
+
+export interface Leaf {
+  id: string;
+  title: string;
+  text?: string;
+  head?: string[];
+  rows?: string[][];
+}
+
+export type ChapterId =
+  | 'cautions'
+  | 'howItWorks'
+  | 'locations'
+  | 'access'
+  | 'connectors'
+  | 'fuses'
+  | 'relays'
+  | 'limits'
+  | 'codes'
+  | 'torques'
+  | 'wires'
+  | 'controllers';
+
+export interface Chapter {
+  id: ChapterId;
+  leaves: Leaf[];
+}
+
+const made = new WeakMap<Model, Chapter[]>();
+
+export function chapters(model: Model): Chapter[] {
+  const known = made.get(model);
+  if (known !== undefined) return known;
+  const { book } = model;
+  const isCaution = (id: string): boolean => id.startsWith('caution');
+  const texts = (caution: boolean): Leaf[] =>
+    book.manual.filter((s) => isCaution(s.id) === caution).map(({ id, title, text }) => ({ id, title, text }));
+  const list: Chapter[] = [
+    { id: 'cautions', leaves: texts(true) },
+    { id: 'howItWorks', leaves: texts(false) },
+    { id: 'locations', leaves: book.zones.map((z) => location(book, z.id)) },
+    { id: 'access', leaves: [accessTable(book)] },
+    { id: 'connectors', leaves: book.connectors.map((c) => face(model, c)) },
+    { id: 'fuses', leaves: [fuseTable(model)] },
+    { id: 'relays', leaves: [relayTable(book)] },
+    { id: 'limits', leaves: limitTables(book) },
+    { id: 'codes', leaves: codeTables(book) },
+    { id: 'torques', leaves: [torqueTable(book)] },
+    { id: 'wires', leaves: [wireTable(model)] },
+    { id: 'controllers', leaves: controllerTables(book) },
+  ];
+  made.set(model, list);
+  return list;
+}
+
+function location(book: Book, zone: string): Leaf {
+  const step = (id: string): string => book.access.find((a) => a.id === id)?.step ?? id;
+  const things = [...book.parts, ...book.connectors].filter((x) => x.zone === zone);
+  return {
+    id: `zone-${zone}`,
+    title: `${zone}: ${zoneName(book, zone)}`,
+    head: [t('manual.part'), t('manual.name'), t('manual.cover')],
+    rows: things.map((x) => [x.id, x.name, step(x.access)]),
+  };
+}
+
+function accessTable(book: Book): Leaf {
+  return {
+    id: 'access',
+    title: t('manual.access'),
+    head: [t('manual.cover'), t('manual.fasteners'), t('manual.minutes'), t('manual.toOpen'), t('manual.toWork')],
+    rows: book.access
+      .filter((a) => a.openMinutes > 0)
+      .map((a) => [a.step, a.fasteners, `${a.openMinutes} / ${a.closeMinutes}`, a.toOpenText, a.toWorkText]),
+  };
+}
+
+/** What lies beyond a pin on one side: the wire's other end, or the device. */
+function beyond(model: Model, connector: ConnectorSpec, pin: ConnectorSpec['pins'][number], side: 'a' | 'b'): string {
+  const wire = model.wires.get(side === 'a' ? pin.a : pin.b);
+  if (wire === undefined) return side === 'b' ? bareName(model, pin.b) : '';
+  const own = connector.kind === 'inline' || side === 'a' ? `${connector.id}.${pin.pin}.${side}` : '';
+  const far = wire.from === own ? wire.to : wire.from;
+  return `${wireName(wire)} → ${far.startsWith('SP') ? far : bareName(model, far)}`;
+}
+
+function face(model: Model, connector: ConnectorSpec): Leaf {
+  const { id, name, zone, cavities, sealed } = connector;
+  const probe = (to: boolean | 'a'): string =>
+    to === true ? t('manual.probeYes') : to === 'a' ? t('manual.probeA') : t('manual.probeNo');
+  return {
+    id,
+    title: t('manual.connectorLine', {
+      id,
+      name,
+      place: zoneName(model.book, zone),
+      cavities,
+      sealed: sealed ? t('manual.sealed') : '',
+    }),
+    head: [t('manual.pin'), t('manual.sideA'), t('manual.sideB'), t('manual.probe')],
+    rows: connector.pins.map((pin) => [
+      pin.pin,
+      beyond(model, connector, pin, 'a'),
+      beyond(model, connector, pin, 'b'),
+      probe(pin.backProbe),
+    ]),
+  };
+}
+
+function fuseTable(model: Model): Leaf {
+  const { book } = model;
+  const feeds = (id: string): string =>
+    book.wires
+      .filter((w) => w.from === `${id}.b` || w.to === `${id}.b`)
+      .map(wireName)
+      .join(', ');
+  return {
+    id: 'fuses',
+    title: t('manual.fuses'),
+    head: [t('manual.fuse'), t('manual.rating'), t('manual.name'), t('manual.feeds'), t('manual.where')],
+    rows: book.parts.flatMap((p) =>
+      p.kind === 'fuse'
+        ? [[p.id, t('manual.amps', { amps: p.ratingAmps }), p.name, feeds(p.id), zoneName(book, p.zone)]]
+        : [],
+    ),
+  };
+}
+
+function relayTable(book: Book): Leaf {
+  return {
+    id: 'relays',
+    title: t('manual.relays'),
+    head: [t('manual.part'), t('manual.name'), t('manual.type'), t('manual.coil'), t('manual.where'), t('manual.what')],
+    rows: book.parts.flatMap((p) =>
+      p.kind === 'relay'
+        ? [
+            [
+              p.id,
+              p.name,
+              p.type,
+              `${Math.round(p.coilOhms)} Ω, ${p.coil.join('-')}`,
+              zoneName(book, p.zone),
+              p.note ?? '',
+            ],
+          ]
+        : [],
+    ),
+  };
+}
+
+function limitTables(book: Book): Leaf[] {
+  const kinds = [...new Set(book.limits.map((l) => l.kind))].filter((kind) => kind !== 'torque');
+  return kinds.map((kind) => ({
+    id: `limits-${kind}`,
+    title: kind.slice(0, 1).toUpperCase() + kind.slice(1),
+    head: [t('manual.where'), t('manual.what'), t('manual.limit'), t('manual.condition')],
+    rows: book.limits.filter((l) => l.kind === kind).map((l) => [l.where, l.what, l.limit, l.condition]),
+  }));
+}
+
+function codeTables(book: Book): Leaf[] {
+  return book.parts.flatMap((p) =>
+    p.kind === 'controller'
+      ? [
+          {
+            id: `codes-${p.id}`,
+            title: `${p.id} ${p.name}`,
+            head: [t('manual.code'), t('manual.text')],
+            rows: p.codes.map((c) => [c.code, c.text]),
+          },
+        ]
+      : [],
+  );
+}
+
+function torqueTable(book: Book): Leaf {
+  const name = (id: string): string => book.parts.find((p) => p.id === id)?.name ?? '';
+  return {
+    id: 'torques',
+    title: t('manual.torques'),
+    head: [t('manual.where'), t('manual.what'), t('manual.limit')],
+    rows: [
+      ...book.limits.filter((l) => l.kind === 'torque').map((l) => [l.where, l.what, l.limit]),
+      ...book.grounds.map((g) => [g.part, name(g.part), g.torque]),
+    ],
+  };
+}
+
+function wireTable(model: Model): Leaf {
+  const end = (point: string): string => (point.startsWith('SP') ? point : bareName(model, point));
+  return {
+    id: 'wires',
+    title: t('manual.wires'),
+    head: [t('manual.wire'), t('manual.color'), t('manual.size'), t('manual.from'), t('manual.to')],
+    rows: model.book.wires.map((w) => [
+      w.id,
+      `${w.colour} ${wordFor('colours', w.colour)}`,
+      String(w.mm2),
+      end(w.from),
+      end(w.to),
+    ]),
+  };
+}
+
+function controllerTables(book: Book): Leaf[] {
+  return book.parts.flatMap((p) =>
+    p.kind === 'controller' && p.pins !== undefined
+      ? [
+          {
+            id: `pins-${p.id}`,
+            title: `${p.id} ${p.name}`,
+            head: [t('manual.terminal'), t('manual.name'), t('manual.type'), t('manual.thresholds'), t('manual.logic')],
+            rows: p.pins.map((pin) => [pin.terminal, pin.name, pin.type, pin.thresholds ?? '', pin.logic ?? '']),
+          },
+        ]
+      : [],
+  );
+}
+
+/** Leaves and rows that have every word of the search. */
+export function searchManual(model: Model, text: string): Leaf[] {
+  const words = text
+    .trim()
+    .toLowerCase()
+    .split(/\s+/)
+    .filter((w) => w !== '');
+  const has = (where: string): boolean => words.every((w) => where.toLowerCase().includes(w));
+  return chapters(model).flatMap(({ leaves }) =>
+    leaves.flatMap((leaf): Leaf[] => {
+      if (has(`${leaf.title} ${leaf.text ?? ''}`)) return [leaf];
+      const rows = (leaf.rows ?? []).filter((row) => has(`${leaf.title} ${row.join(' ')}`));
+      return rows.length > 0 ? [{ ...leaf, rows }] : [];
+    }),
+  );
+}

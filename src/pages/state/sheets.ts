@@ -1,0 +1,26 @@
+/** The schematic's sheets, each laid out when it is first opened. */
+import type { Drawing } from '../../game/drawing.ts';
+import { layoutSheet } from '../../game/sheet/index.ts';
+import { type SheetSpec, sheetSchema } from '../../scenario/schema-sheet.ts';
+import { catalog } from './catalog.ts';
+
+const files = import.meta.glob<unknown>('../../../scenarios/machines/hobbin-45/sheets/*.json', {
+  eager: true,
+  import: 'default',
+});
+
+export const sheets: readonly SheetSpec[] = Object.values(files)
+  .map((file) => sheetSchema.parse(file))
+  .sort((a, b) => a.number - b.number);
+
+const laid = new Map<string, Drawing>();
+
+export function sheetDrawing(id: string): Drawing | null {
+  const known = laid.get(id);
+  if (known !== undefined) return known;
+  const spec = sheets.find((s) => s.id === id);
+  if (spec === undefined) return null;
+  const drawing = layoutSheet(catalog().book, spec, sheets);
+  laid.set(id, drawing);
+  return drawing;
+}

@@ -1,0 +1,182 @@
+/** The hand meter: what it loads, what it shows, and that the machine's own netlist with the meter in it agrees. */
+import { describe, expect, it } from 'vitest';
+import { accuracy, INPUT_OHMS, meterLoad, readMeter, show } from '../../src/instruments/index.ts';
+import { netlistOf, World } from '../../src/machine/index.ts';
+import type { ElementSpec, PartSpec } from '../../src/parts/index.ts';
+import { benchModel, plainPart } from '../support/bench-book.ts';
+import { drive } from '../support/drive.ts';
+import { hobbinModel } from '../support/hobbin.ts';
+import { solveNetlist } from '../support/ngspice.ts';
+import { handsOf, patchChanges } from '../support/patch.ts';
+import { STATES } from '../support/states.ts';
+
+const ohm = (id: string, a: string, b: string, ohms: number): ElementSpec => ({
+  id,
+  a,
+  b,
+  law: { kind: 'resistance', ohms },
+});
+
+/** A source of some volts and resistors between `PS.+`, `PS.-` and more terminals. */
+function bench(volts: number, ...resistors: ElementSpec[]): World {
+  const source: ElementSpec = { id: 'source', a: 'PS.+', b: 'PS.-', law: { kind: 'source', volts, ohms: 1e-3 } };
+  const part: PartSpec = plainPart('PS', [...(volts > 0 ? [source] : []), ...resistors]);
+  const world = new World(benchModel([part]));
+  world.settle();
+  return world;
+}
+
+describe('volts', () => {
+  it('10 Mohm on the lower of two 250 Mohm: 0.8889 V instead of 12 (KUP ch 8, "Voltmeter impact on measured circuit")', () => {
+    const world = bench(24, ohm('r1', 'PS.+', 'PS.m', 250e6), ohm('r2', 'PS.m', 'PS.-', 250e6));
+    const reading = readMeter(world, 'volts-dc', 'PS.m', 'PS.-');
+    expect(reading.value).toBeCloseTo(0.8889, 4);
+    expect(reading.text).toBe('0.889');
+  });
+
+  it('an open wire with 1 Mohm of leakage to 12.6 V shows 11.45 V, and a coil on it takes that away (arithmetic)', () => {
+    const leak = ohm('leak', 'PS.+', 'PS.m', 1e6);
+    expect(readMeter(bench(12.6, leak), 'volts-dc', 'PS.m', 'PS.-').text).toBe('11.45');
+    expect(readMeter(bench(12.6, leak, ohm('coil', 'PS.m', 'PS.-', 90)), 'volts-dc', 'PS.m', 'PS.-').text).toBe(
+      '0.001',
+    );
+  });
+
+  it('has no less than the 10 Mohm that vehicle service asks for (meter requirement of a maker)', () => {
+    expect(INPUT_OHMS).toBeGreaterThanOrEqual(10e6);
+  });
+
+  it('red and black exchanged change the sign, both on one point read nothing', () => {
+    const world = drive({ model: hobbinModel(), settings: STATES.run });
+    expect(readMeter(world, 'volts-dc', 'G1.+', 'G1.-').text).toBe('12.62');
+    expect(readMeter(world, 'volts-dc', 'G1.-', 'G1.+').text).toBe('-12.62');
+    expect(readMeter(world, 'volts-dc', 'G1.-', 'G1.-').text).toBe('0.000');
+  });
+
+  const probes: [patch: string, state: string, hands: string, red: string, black: string][] = [
+    ['set canok 1', 'crank', '', 'K1.86', 'K1.85'],
+    ['open X:X1.2', 'crank', '', 'X1.2.b', 'GND1.L'],
+    ['res X:X3.3 60', 'crank', 'lift 208A,pull K1', 'K1.86', 'GND1.L'],
+    ['elem S5.on open', 'run', '', 'S5.1', 'S5.2'],
+    ['wshort 207A 0.5 GND2.M 0.1', 'crank_nobrake', 'lift 208A', 'K1.85', 'G1.-'],
+    ['open W:206D', 'crank', 'unplug X3', 'X3.3.b', 'X3.3.a'],
+  ];
+  it.each(probes)(
+    'as in ngspice with the meter in the netlist: %s, %s [%s], %s to %s',
+    async (patch, state, hands, red, black) => {
+      const model = hobbinModel();
+      const changes = [...patchChanges(patch), ...handsOf(model, hands).changes];
+      const world = drive({ model, settings: STATES[state], changes });
+      const points = await solveNetlist(netlistOf(world, patch, { red, black, ohms: INPUT_OHMS }));
+      const judge = (points.get(red) ?? Number.NaN) - (points.get(black) ?? Number.NaN);
+      expect(Math.abs((readMeter(world, 'volts-dc', red, black).value ?? Number.NaN) - judge)).toBeLessThan(1e-5);
+    },
+  );
+});
+
+describe('ohms', () => {
+  it.each([0.12, 1, 79.5, 560, 4700, 820e3, 10e6])('a resistor of %d ohm reads as it is', (ohms) => {
+    const value = readMeter(bench(0, ohm('r', 'PS.+', 'PS.-', ohms)), 'ohms', 'PS.+', 'PS.-').value ?? Number.NaN;
+    // The leaks that keep islands in place lie beside it.
+    expect(Math.abs(value / ohms - 1)).toBeLessThan(1e-4);
+  });
+
+  it('reads OL on an open circuit, and the parallel paths of a part that is not isolated (KUP ch 8)', () => {
+    const part = ohm('r', 'PS.+', 'PS.m', 100);
+    expect(readMeter(bench(0, part), 'ohms', 'PS.+', 'PS.-').text).toBe('OL');
+    const beside = [ohm('p', 'PS.m', 'PS.-', 50), ohm('q', 'PS.+', 'PS.-', 50)];
+    expect(readMeter(bench(0, part, ...beside), 'ohms', 'PS.+', 'PS.m').value).toBeCloseTo(50, 2);
+  });
+
+  it('takes the leads with it: shorted it shows theirs, to be subtracted (service manuals: 0.5 ohm or less)', () => {
+    const world = bench(0, ohm('r', 'PS.+', 'PS.-', 1));
+    expect(readMeter(world, 'ohms', 'PS.-', 'PS.-', 0.2).value).toBeCloseTo(0.2, 6);
+    expect(readMeter(world, 'ohms', 'PS.+', 'PS.-', 0.2).value).toBeCloseTo(1.2, 6);
+  });
+
+  it('says that a circuit is live, and that a dead one is not', () => {
+    const world = drive({ model: hobbinModel(), settings: STATES.run });
+    expect(readMeter(world, 'ohms', 'K3.86', 'K3.85').live).toBe(true);
+    const dead = drive({ model: hobbinModel(), settings: STATES.isolated });
+    expect(readMeter(dead, 'ohms', 'K3.86', 'K3.85').live).toBeUndefined();
+  });
+
+  it('beeps on continuity below 50 ohm and not above (meter manual)', () => {
+    const beep = (ohms: number) =>
+      readMeter(bench(0, ohm('r', 'PS.+', 'PS.-', ohms)), 'continuity', 'PS.+', 'PS.-').beep;
+    expect([beep(1), beep(49), beep(51)]).toEqual([true, true, false]);
+  });
+
+  it('60 ohm between the CAN lines with the battery off, 120 with one terminator lost (ISO 11898-2, cable makers)', () => {
+    const model = hobbinModel();
+    const lines = (patch: string) =>
+      readMeter(drive({ model, settings: STATES.isolated, changes: patchChanges(patch) }), 'ohms', 'J2.C', 'J2.D')
+        .value ?? 0;
+    expect(Math.abs(lines('set canok 1') - 60)).toBeLessThan(3);
+    expect(Math.abs(lines('elem R2.r open') - 120)).toBeLessThan(6);
+  });
+
+  it('cold filaments: a 55 W lamp reads a small part of its hot ohms (CP2e §20.4: 34 A cold against 2.5 A hot)', () => {
+    const model = hobbinModel();
+    const lamp = model.elements.find((e) => e.id === 'E1.fil56');
+    const hot = lamp?.law.kind === 'resistance' ? lamp.law.ohms : Number.NaN;
+    const world = drive({ model, settings: STATES.isolated, changes: handsOf(model, 'unplug X21').changes });
+    const cold = readMeter(world, 'ohms', 'E1.56', 'E1.31').value ?? Number.NaN;
+    expect(hot / cold).toBeGreaterThan(8);
+    expect(hot / cold).toBeLessThan(14);
+  });
+});
+
+describe('amps', () => {
+  it('is a shunt in the circuit: its burden lowers what it measures (KUP ch 8, "Ammeter impact")', () => {
+    const world = bench(2, ohm('r', 'PS.m', 'PS.-', 1.5));
+    world.setChanges(meterLoad('amps', 'PS.+', 'PS.m'));
+    const amps = readMeter(world, 'amps', 'PS.+', 'PS.m').value ?? Number.NaN;
+    // 30 to 40 mV/A in the 10 A jack (hand meter datasheets, from memory).
+    expect(amps).toBeCloseTo(2 / (1.5 + 0.035 + 0.001), 4);
+    expect(world.voltsBetween('PS.+', 'PS.m') / amps).toBeGreaterThan(0.03);
+    expect(world.voltsBetween('PS.+', 'PS.m') / amps).toBeLessThan(0.04);
+  });
+
+  it('across a battery is a short: hundreds of amperes for its fuse', () => {
+    const world = drive({ model: hobbinModel(), settings: STATES.off, changes: meterLoad('amps', 'G1.+', 'G1.-') });
+    expect(world.voltsBetween('G1.+', 'G1.-') / 0.035).toBeGreaterThan(200);
+  });
+});
+
+describe('display of a 6000-count meter', () => {
+  it.each([
+    [12.654, '12.65'],
+    [5.9994, '5.999'],
+    [5.9996, '6.000'],
+    [-0.0004, '0.000'],
+    [0.0186, '0.019'],
+    [60.4, '60.4'],
+  ])('%d V is %s', (volts, text) => {
+    expect(show('volts', volts).text).toBe(text);
+  });
+
+  it.each([
+    [0.04, '0.0', 'Ω'],
+    [79.48, '79.5', 'Ω'],
+    [2500, '2.500', 'kΩ'],
+    [47e3, '47.00', 'kΩ'],
+    [10e6, '10.00', 'MΩ'],
+  ])('%d ohm is %s %s', (ohms, text, unit) => {
+    expect(show('ohms', ohms)).toEqual({ text, unit });
+  });
+
+  it('never shows further from the value than half a count, whatever is read', () => {
+    for (let k = -12_000; k < 12_000; k += 7) {
+      const volts = k / 1000 + 1e-4;
+      expect(Math.abs(Number(show('volts', volts).text) - volts)).toBeLessThanOrEqual(
+        Math.abs(volts) < 6 ? 0.000501 : 0.00501,
+      );
+    }
+  });
+
+  it('is good to 0.5 % and 2 counts on volts, 1 % and 3 counts on the others (typical hand meter, from memory)', () => {
+    expect(accuracy('volts', 12)).toBeCloseTo(0.06 + 0.02, 9);
+    expect(accuracy('ohms', 100)).toBeCloseTo(1 + 0.3, 9);
+  });
+});
