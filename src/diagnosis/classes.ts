@@ -26,7 +26,8 @@ const NEARLY_NO_OHMS = 1;
 const OHMS_SHARE = 0.15;
 
 export function limitFor(book: Book, red: string, black: string): number {
-  const named = book.limits.find((l) => (l.from === red && l.to === black) || (l.from === black && l.to === red));
+  const drops = book.limits.filter((l) => l.kind === 'voltage drop');
+  const named = drops.find((l) => (l.from === red && l.to === black) || (l.from === black && l.to === red));
   return named?.maxVolts ?? USUAL_LIMIT;
 }
 

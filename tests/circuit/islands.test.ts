@@ -99,6 +99,31 @@ describe('bridges', () => {
     );
   });
 
+  it('from an island to the rest are the same as built in: an isolated wire shorted to ground reads its short', () => {
+    fc.assert(
+      fc.property(small, dead, fc.tuple(fc.nat(), fc.nat(), ohmsBetween(-3, 3)), (main, island, [p, q, ohms]) => {
+        const shift = main.nodes + 1;
+        const [inside, outside] = [shift + (p % island.nodes), q % main.nodes];
+        const random = besides(main, island);
+        const bridged = build(random);
+        // Two of them from the one island, as a chafed wire has: from both sides of the worn place.
+        bridged.bridges = [
+          { a: inside, b: outside, siemens: 1 / ohms },
+          { a: main.nodes, b: outside, siemens: 1 / ohms },
+        ];
+        bridged.factor();
+        bridged.solve();
+        const laid = [inside, main.nodes].map((a) => ({ a, b: outside, ohms, volts: 0 }));
+        const built = build({ ...random, edges: [...random.edges, ...laid] });
+        for (let n = 0; n < built.volts.length; n++) expect(bridged.volts[n]).toBeCloseTo(built.volts[n], 6);
+        const read = bridged.resistance(inside, outside);
+        expect(read).toBeLessThanOrEqual(ohms * 1.00001);
+        expect(Math.abs(read - built.resistance(inside, outside))).toBeLessThanOrEqual(1e-6 * read);
+      }),
+      RUNS,
+    );
+  });
+
   it('taken away again leave no trace', () => {
     const random = {
       nodes: 2,

@@ -1,4 +1,4 @@
-/** Kirchhoff, Tellegen, superposition and reciprocity hold in every network; seeded, so a failure comes again. */
+/** Kirchhoff, Tellegen, superposition and reciprocity hold in every network. The choice is fixed, so a failure comes again. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { LEAK_SIEMENS, type Network, REFERENCE } from '../../src/circuit/index.ts';

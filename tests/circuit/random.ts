@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { Network, REFERENCE } from '../../src/circuit/index.ts';
 
-export interface RandomEdge {
+interface RandomEdge {
   a: number;
   b: number;
   ohms: number;
@@ -22,7 +22,7 @@ export function ohmsBetween(least: number, most: number): fc.Arbitrary<number> {
     .map(([d, m]) => m * 10 ** d);
 }
 
-export interface Shape {
+interface Shape {
   nodes: [least: number, most: number];
   ohms: fc.Arbitrary<number>;
   /** Sources only from the reference: then no current is ever taken out of a node. */

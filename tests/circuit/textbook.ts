@@ -5,7 +5,7 @@
  * An answer has as many digits as its source prints: it must agree within half of the last one.
  */
 
-export interface Example {
+interface Example {
   topic: string;
   source: string;
   circuit: string;

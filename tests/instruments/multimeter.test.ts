@@ -113,7 +113,7 @@ describe('ohms', () => {
       readMeter(drive({ model, settings: STATES.isolated, changes: patchChanges(patch) }), 'ohms', 'J2.C', 'J2.D')
         .value ?? 0;
     expect(Math.abs(lines('set canok 1') - 60)).toBeLessThan(3);
-    expect(Math.abs(lines('elem R2.r open') - 120)).toBeLessThan(6);
+    expect(Math.abs(lines('elem R2.term open') - 120)).toBeLessThan(6);
   });
 
   it('cold filaments: a 55 W lamp reads a small part of its hot ohms (CP2e §20.4: 34 A cold against 2.5 A hot)', () => {

@@ -28,17 +28,14 @@ describe('test lamp', () => {
   });
 
   it('shows what a meter does not: a feed through 60 ohm of corrosion reads full volts and cannot light it', () => {
-    const { glow, meter } = lamp('res W:110A 60; elem F2.link open', 'off', 'S2.30', 'GND4.L');
-    expect(Number(meter)).toBeGreaterThan(12);
-    expect(['dark', 'glimmer', 'dim']).toContain(glow);
+    const { glow, meter } = lamp('res W:110A 60', 'off', 'S2.30', 'GND4.L');
+    expect(Number(meter)).toBeGreaterThan(12.5);
+    expect(glow).toBe('glimmer');
   });
 
   it('on an open wire with 1 Mohm of leakage the meter reads 11.5 V and the lamp stays dark (ghost volts, arithmetic)', () => {
-    const ghost = 'open W:110A; short W:110A G1.+ 1';
-    const changes = [...patchChanges('open W:110A'), { kind: 'bridge' as const, a: 'G1.+', b: 'S2.30', ohms: 1e6 }];
-    const world = drive({ model, settings: STATES.off, changes });
-    expect(readMeter(world, 'volts-dc', 'S2.30', 'GND4.L').value, ghost).toBeGreaterThan(11);
-    const lit = drive({ model, settings: STATES.off, changes: [...changes, ...lampLoad('S2.30', 'GND4.L')] });
-    expect(readLamp(lit, 'S2.30', 'GND4.L')).toBe('dark');
+    const { glow, meter } = lamp('open W:110A; short S2.30 G1.+ 1000000', 'off', 'S2.30', 'GND4.L');
+    expect(meter).toBe('11.50');
+    expect(glow).toBe('dark');
   });
 });

@@ -17,7 +17,7 @@ const RUNNING_MS = 3000;
 /** Settings that are not a control or quantity of the book: how long, and which switches are pressed after the start. */
 const LATER = ['key', 'rpm', 'prime', 'stall', 'second', 'hydsw'];
 
-export interface Driven {
+interface Driven {
   model: Model;
   /** As in the book's table of states: `key=start rpm=220 lights=head`. */
   settings: string;
@@ -64,7 +64,7 @@ function runEngine(world: World, rpm: number, wanted: ReadonlyMap<string, string
   world.settle();
 }
 
-export function press(world: World, control: string): void {
+function press(world: World, control: string): void {
   world.setControl(control, '1');
   world.advance(100);
   world.setControl(control, '0');

@@ -1,7 +1,7 @@
 /** When things happen: regions of a machine watched while time passes. */
 import type { World } from '../../src/machine/index.ts';
 
-export interface Move {
+interface Move {
   /** Simulated time since the watch began, ms. */
   ms: number;
   region: string;

@@ -40,7 +40,7 @@ function patchOf(words: string[]): Change[] {
 }
 
 /** What the machine is like when it arrives: `ocv=12.05`, `iso=0`, `level=180`, `blown=F10`. */
-export interface Arrival {
+interface Arrival {
   changes: Change[];
   settings: string[];
   blown: string[];
@@ -57,7 +57,7 @@ export function arrivalOf(text: string): Arrival {
 }
 
 /** What hands have done for a reading: `pull K2,lift 208A,unplug X1,breakout X3,new F10,charged,set lever F`. */
-export interface Hands {
+interface Hands {
   changes: Change[];
   settings: string[];
   renewed: string[];

@@ -8,7 +8,7 @@ import { Network, REFERENCE } from '../../src/circuit/index.ts';
 /** Ohms inside a source that the textbook calls ideal: a millionth of the least resistor, below any printed digit. */
 const IDEAL_SHARE = 1e-6;
 
-export interface SketchElement {
+interface SketchElement {
   id: string;
   a: string;
   b: string;

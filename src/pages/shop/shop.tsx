@@ -25,7 +25,7 @@ export function Shop({ session }: { session: Session }) {
   return (
     <div class="shop">
       <TopBar session={session} />
-      <main class="floor" id="work" tabIndex={-1} aria-label={t('shop.title')}>
+      <main class={clip === null ? 'floor' : 'floor with-clip'} id="work" tabIndex={-1} aria-label={t('shop.title')}>
         {here ? <Here session={session} /> : null}
         <div class="bench">
           <StagePane session={session} />
