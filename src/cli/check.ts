@@ -27,7 +27,8 @@ function problemsIn(file: string): Problem[] {
   if (!json.ok) return [json.problem];
   const value = json.value as { header?: unknown; machine?: unknown } | null;
   if (value !== null && typeof value === 'object' && 'header' in value) return attemptProblems(file, value);
-  const machine = value !== null && typeof value === 'object' && typeof value.machine === 'string' ? value.machine : 'hobbin-45';
+  const machine =
+    value !== null && typeof value === 'object' && typeof value.machine === 'string' ? value.machine : 'hobbin-45';
   const read = readJob(modelOf(machine), file, json.value, true);
   return read.ok ? [] : read.problems;
 }
@@ -36,5 +37,11 @@ function attemptProblems(file: string, value: unknown): Problem[] {
   const read = readAttempt(file, value);
   if (!read.ok) return read.problems;
   const { model, job } = jobOf(read.log.header.jobId);
-  return replay(model, job, read.log).differences.map((d) => ({ file, path: d.path, code: d.code, found: d.found, expected: d.expected }));
+  return replay(model, job, read.log).differences.map((d) => ({
+    file,
+    path: d.path,
+    code: d.code,
+    found: d.found,
+    expected: d.expected,
+  }));
 }

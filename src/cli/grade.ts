@@ -25,7 +25,8 @@ function gradeFile(file: string, json: boolean): number {
   }
   const { model, job } = jobOf(attempt.log.header.jobId);
   const replayed = replay(model, job, attempt.log);
-  for (const d of replayed.differences) console.error(`${file}: ${d.path}: ${d.code}: found ${d.found}, expected ${d.expected}`);
+  for (const d of replayed.differences)
+    console.error(`${file}: ${d.path}: ${d.code}: found ${d.found}, expected ${d.expected}`);
   if (replayed.differences.length > 0) return 1;
   const result = gradeOf(replayed.attempt);
   console.log(json ? JSON.stringify({ file, ...result }) : asText(file, result));
@@ -33,7 +34,9 @@ function gradeFile(file: string, json: boolean): number {
 }
 
 function asText(file: string, result: Grade): string {
-  const rows = CRITERIA.map((c) => `  ${c.padEnd(9)} ${String(result.criteria[c].points).padStart(5)} of ${result.criteria[c].of}`);
+  const rows = CRITERIA.map(
+    (c) => `  ${c.padEnd(9)} ${String(result.criteria[c].points).padStart(5)} of ${result.criteria[c].of}`,
+  );
   const findings = result.findings.map((f) => `  -${f.lost} ${f.criterion}: ${f.code} ${JSON.stringify(f.params)}`);
   return [`${file}: ${result.total} of 100, ${result.result}`, ...rows, ...findings].join('\n');
 }

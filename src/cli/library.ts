@@ -26,7 +26,8 @@ export function modelOf(machine: string): Model {
   return model;
 }
 
-export const problemLine = (p: Problem): string => `${p.file}: ${p.path}: ${p.code}: found ${p.found}, expected ${p.expected}`;
+export const problemLine = (p: Problem): string =>
+  `${p.file}: ${p.path}: ${p.code}: found ${p.found}, expected ${p.expected}`;
 
 /** A job by its file or by its name among ours. */
 export function jobOf(nameOrFile: string): { model: Model; job: JobSpec; file: string } {
@@ -40,4 +41,7 @@ export function jobOf(nameOrFile: string): { model: Model; job: JobSpec; file: s
   return { model, job: read.job, file };
 }
 
-export const ourJobs = (): string[] => readdirSync(join(SCENARIOS, 'jobs')).filter((f) => f.endsWith('.json')).sort();
+export const ourJobs = (): string[] =>
+  readdirSync(join(SCENARIOS, 'jobs'))
+    .filter((f) => f.endsWith('.json'))
+    .sort();

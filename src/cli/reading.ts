@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { meterLoad, type MeterFunction, readMeter } from '../instruments/index.ts';
+import { type MeterFunction, meterLoad, readMeter } from '../instruments/index.ts';
 import { firstBench, handChanges, operatorZone, Rig } from '../job/index.ts';
 import { operateSteps } from '../job/steps.ts';
 import { netlistOf, type World } from '../machine/index.ts';
@@ -37,7 +37,13 @@ function setUp(args: string[]): Setup {
   if (name === undefined) throw new Usage('a job is needed');
   const { model, job } = jobOf(name);
   const rig = values.healthy ? Rig.arriving(model, [], {}) : Rig.arriving(model, job.faults, job.arrival);
-  const bench = { ...firstBench(model.book), zone: operatorZone(model.book), unplugged: values.unplug ?? [], pulled: values.pull ?? [], lifted: values.lift ?? [] };
+  const bench = {
+    ...firstBench(model.book),
+    zone: operatorZone(model.book),
+    unplugged: values.unplug ?? [],
+    pulled: values.pull ?? [],
+    lifted: values.lift ?? [],
+  };
   rig.run([{ hands: bench }]);
   for (const text of values.set ?? []) {
     const [control, value] = pairOf(text);
@@ -59,7 +65,13 @@ function setUp(args: string[]): Setup {
 export function reading(args: string[]): number {
   const { world, values } = setUp(args);
   if (!METERS.includes(values.meter)) throw new Usage(`--meter is one of ${METERS.join(', ')}`);
-  const pairs = values.pairs === undefined ? [[values.red, values.black]] : readFileSync(values.pairs, 'utf8').trim().split('\n').map((l) => l.trim().split(/\s+/));
+  const pairs =
+    values.pairs === undefined
+      ? [[values.red, values.black]]
+      : readFileSync(values.pairs, 'utf8')
+          .trim()
+          .split('\n')
+          .map((l) => l.trim().split(/\s+/));
   for (const [red, black] of pairs) {
     if (red === undefined || black === undefined) throw new Usage('--red POINT and --black POINT are needed');
     const shown = readMeter(world, values.meter as MeterFunction, red, black);

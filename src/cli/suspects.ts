@@ -1,5 +1,5 @@
 import { beliefOver, suspectsOf } from '../diagnosis/index.ts';
-import { Attempt, replay } from '../job/index.ts';
+import { type Attempt, replay } from '../job/index.ts';
 import { readAttempt } from '../scenario/read-attempt.ts';
 import { loadJson } from './files.ts';
 import { jobOf, problemLine } from './library.ts';

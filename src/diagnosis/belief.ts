@@ -40,7 +40,11 @@ export interface Belief {
   mends(index: number, target: string, verb: string): number;
 }
 
-export function beliefOver(attempt: Attempt, prior: Prior = 'usual', suspects: Suspect[] = suspectsOf(attempt.model, attempt.job)): Belief {
+export function beliefOver(
+  attempt: Attempt,
+  prior: Prior = 'usual',
+  suspects: Suspect[] = suspectsOf(attempt.model, attempt.job),
+): Belief {
   const { job, model } = attempt;
   const sound = Rig.arriving(model, [], { ...job.arrival, regions: {} });
   const lives: Live[] = suspects.map((suspect) => ({
@@ -59,7 +63,10 @@ export function beliefOver(attempt: Attempt, prior: Prior = 'usual', suspects: S
     suspects,
     steps,
     mends: (index, target, verb) =>
-      suspects.reduce((sum, s, i) => (s.at === target && s.cures.includes(verb) ? sum + (weights[index]?.[i] ?? 0) : sum), 0),
+      suspects.reduce(
+        (sum, s, i) => (s.at === target && s.cures.includes(verb) ? sum + (weights[index]?.[i] ?? 0) : sum),
+        0,
+      ),
   };
 }
 
@@ -111,7 +118,8 @@ function watched(record: Done): boolean {
 
 function yardstickOf(record: Done, expected: Seen, sound: Rig): Yardstick | null {
   const { red, black } = record.after.leads;
-  if (record.seen.display === undefined || red === null || black === null || record.after.instrument !== 'meter') return null;
+  if (record.seen.display === undefined || red === null || black === null || record.after.instrument !== 'meter')
+    return null;
   const fn = effectiveFunction(record.after);
   if (fn === 'off') return null;
   const { book } = sound.world.model;
@@ -134,10 +142,12 @@ interface Foretold {
 }
 
 /** Signs, answers and verdicts are not foretold by any suspect's network. */
-const machineCodes = (seen: Seen): string[] => seen.codes.filter((code) => !/^(sign|answer|complaint|interlock)/.test(code));
+const machineCodes = (seen: Seen): string[] =>
+  seen.codes.filter((code) => !/^(sign|answer|complaint|interlock)/.test(code));
 
 function outcomeOf(seen: Seen, yardstick: Yardstick | null): Observed {
-  const display = seen.display === undefined ? null : yardstick === null ? seen.display.text : classOf(seen.value ?? null, yardstick);
+  const display =
+    seen.display === undefined ? null : yardstick === null ? seen.display.text : classOf(seen.value ?? null, yardstick);
   return { shown: display, codes: machineCodes(seen) };
 }
 
@@ -146,7 +156,13 @@ function foretell(live: Live, record: Done, yardstick: Yardstick | null): Foreto
   const ends = seen.map(machineCodes);
   if (record.seen.display === undefined) return { classes: null, ends };
   if (yardstick === null) return { classes: new Set(seen.map((s) => s.display?.text ?? '')), ends };
-  return { classes: classesBetween(seen.map((s) => s.value ?? null), yardstick), ends };
+  return {
+    classes: classesBetween(
+      seen.map((s) => s.value ?? null),
+      yardstick,
+    ),
+    ends,
+  };
 }
 
 /** Flat over the classes that the suspect allows; each thing noticed that it doesn't foretell counts against it. */
@@ -168,7 +184,8 @@ function largestShare(lives: readonly Live[], foretold: readonly Foretold[]): nu
   const shares = new Map<string, number>();
   lives.forEach((live, i) => {
     const keys = new Set<string>();
-    for (const codes of foretold[i].ends) for (const name of foretold[i].classes ?? ['']) keys.add(`${name} | ${codes.join(' ')}`);
+    for (const codes of foretold[i].ends)
+      for (const name of foretold[i].classes ?? ['']) keys.add(`${name} | ${codes.join(' ')}`);
     for (const key of keys) shares.set(key, (shares.get(key) ?? 0) + live.weight);
   });
   return Math.max(0, ...shares.values());

@@ -60,7 +60,8 @@ export function classesBetween(ends: readonly (number | null)[], by: Yardstick):
   if (finite.length === 0) return classes;
   const low = Math.min(...finite);
   const high = Math.max(...finite);
-  const slack = (v: number) => accuracy(by.quantity, v) + MODEL_SHARE * Math.abs(v) + (by.quantity === 'volts' ? 0.02 : 0);
+  const slack = (v: number) =>
+    accuracy(by.quantity, v) + MODEL_SHARE * Math.abs(v) + (by.quantity === 'volts' ? 0.02 : 0);
   const from = low - slack(low);
   const to = high + slack(high);
   for (let i = 0; i <= STEPS; i++) classes.add(classOf(from + ((to - from) * i) / STEPS, by));

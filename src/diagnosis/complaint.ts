@@ -1,8 +1,18 @@
 /** Evidence number 0: which suspects would make the machine do what the operator complains of. */
+
+import {
+  complaintSteps,
+  type JobSpec,
+  matches,
+  noticed,
+  operatorZone,
+  Rig,
+  type Symptom,
+  tryOut,
+} from '../job/index.ts';
 import type { Model } from '../machine/index.ts';
-import { type JobSpec, matches, noticed, operatorZone, Rig, type Symptom, tryOut, complaintSteps } from '../job/index.ts';
-import { Traffic } from './traffic.ts';
 import { hiddenControls, type SuspectFamily, suspectFamilies } from './suspects.ts';
+import { Traffic } from './traffic.ts';
 
 /** One suspect: a family over the degrees that explain the complaint. A few rigs bound what it predicts. */
 export interface Suspect {
@@ -63,7 +73,13 @@ function explain(model: Model, job: JobSpec, family: SuspectFamily, traffic: Tra
 }
 
 /** Would this suspect have left the machine as it was found (a fuse blown), had all been whole when it was tried? */
-function wouldLeave(model: Model, job: JobSpec, family: SuspectFamily, ohms: number, arrival: JobSpec['arrival']): boolean {
+function wouldLeave(
+  model: Model,
+  job: JobSpec,
+  family: SuspectFamily,
+  ohms: number,
+  arrival: JobSpec['arrival'],
+): boolean {
   const { regions, ...whole } = arrival;
   const rig = Rig.arriving(model, family.faults(ohms), whole);
   const found = Object.entries(regions ?? {});

@@ -1,6 +1,7 @@
 /** Everything that could be wrong with a machine, from the book: parts, wires, pins, and controls left in a wrong place. */
-import { type Book, type ControlSpec, type Model } from '../machine/index.ts';
+
 import { pinFaults, wireFaults } from '../machine/harness-faults.ts';
+import type { Book, ControlSpec, Model } from '../machine/index.ts';
 import { contentOf, type Fault, type FaultFamily } from '../parts/index.ts';
 
 /** A family with its place in the list, or a control that somebody left where it should not be. */
@@ -26,32 +27,37 @@ export function suspectFamilies(model: Model): SuspectFamily[] {
     ...book.wires.flatMap((wire) => wireFaults(wire, metal)),
     ...book.connectors.flatMap((connector) => connector.pins.flatMap((pin) => pinFaults(connector, pin))),
   ];
-  const physical = families.map((family, i): SuspectFamily => ({
-    id: `${family.at}/${family.mode}/${i}`,
-    at: family.at,
-    mode: family.mode,
-    weight: family.weight,
-    severities: family.severities,
-    faults: (ohms) => [family.fault(ohms)],
-  }));
+  const physical = families.map(
+    (family, i): SuspectFamily => ({
+      id: `${family.at}/${family.mode}/${i}`,
+      at: family.at,
+      mode: family.mode,
+      weight: family.weight,
+      severities: family.severities,
+      faults: (ohms) => [family.fault(ohms)],
+    }),
+  );
   const operator = hiddenControls(book).flatMap((control) =>
     control.values
       .filter((value) => value !== control.initial)
-      .map((value): SuspectFamily => ({
-        id: `${control.part}/operator/${value}`,
-        at: control.part,
-        mode: 'operator',
-        weight: OPERATOR_WEIGHT,
-        severities: [],
-        faults: () => [],
-        controls: { [control.id]: value },
-      })),
+      .map(
+        (value): SuspectFamily => ({
+          id: `${control.part}/operator/${value}`,
+          at: control.part,
+          mode: 'operator',
+          weight: OPERATOR_WEIGHT,
+          severities: [],
+          faults: () => [],
+          controls: { [control.id]: value },
+        }),
+      ),
   );
   return [...physical, ...operator];
 }
 
 /** Controls that the student does not see from the operator's place. */
-export const hiddenControls = (book: Book): ControlSpec[] => book.controls.filter((c) => !c.surroundings && !book.cab.includes(c.zone));
+export const hiddenControls = (book: Book): ControlSpec[] =>
+  book.controls.filter((c) => !c.surroundings && !book.cab.includes(c.zone));
 
 /** The metal that a chafed wire touches: that of the first ground stud. */
 function metalOf(book: Book): string {

@@ -5,7 +5,7 @@
  */
 import { type JobSpec, Rig, tryOut } from '../job/index.ts';
 import { observablesOf } from '../job/observables.ts';
-import { type Model, nodeOf, type View, World } from '../machine/index.ts';
+import { type Model, nodeOf, type View, type World } from '../machine/index.ts';
 import type { Change } from '../parts/index.ts';
 import type { SuspectFamily } from './suspects.ts';
 
@@ -73,7 +73,10 @@ export class Traffic {
 
   private alters(world: World, change: Change): boolean {
     const correction = this.correctionFor(world, change);
-    if (correction === null) return change.kind === 'stuck' || change.kind === 'battery' || change.kind === 'quantity' || change.kind === 'closed';
+    if (correction === null)
+      return (
+        change.kind === 'stuck' || change.kind === 'battery' || change.kind === 'quantity' || change.kind === 'closed'
+      );
     if (correction.amps === 0 && correction.siemens === 0) return false;
     const view = correctedView(world, correction);
     const motor = world.amps(this.motor);
@@ -99,7 +102,15 @@ export class Traffic {
         return correct(world, nodeOf(this.model, change.a), nodeOf(this.model, change.b), 1 / change.ohms, 0, -1, 0);
       case 'chafe': {
         const wire = this.model.wires.get(change.wire);
-        return correct(world, nodeOf(this.model, wire?.from ?? change.to), nodeOf(this.model, change.to), 1 / change.ohms, 0, -1, 0);
+        return correct(
+          world,
+          nodeOf(this.model, wire?.from ?? change.to),
+          nodeOf(this.model, change.to),
+          1 / change.ohms,
+          0,
+          -1,
+          0,
+        );
       }
       default:
         return null;
@@ -108,7 +119,15 @@ export class Traffic {
 }
 
 /** Sherman and Morrison: adding `dg` and a source of `source` amperes (into a) between two nodes. */
-function correct(world: World, a: number, b: number, dg: number, source: number, element: number, elementSiemens: number): Correction {
+function correct(
+  world: World,
+  a: number,
+  b: number,
+  dg: number,
+  source: number,
+  element: number,
+  elementSiemens: number,
+): Correction {
   const { network } = world.electrics;
   const unit = network.unit(a, b);
   const z = at(unit, a) - at(unit, b);

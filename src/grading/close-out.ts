@@ -13,10 +13,23 @@ export function reviewCloseOut(attempt: Attempt, rubric: Rubric): CloseOutReview
   const parts = rubric.closeOut;
   const findings: Finding[] = [];
   let points = 0;
-  const score = (ok: boolean, share: number, right: Finding['code'], wrong: Finding['code'], params: Finding['params'] = {}): void => {
+  const score = (
+    ok: boolean,
+    share: number,
+    right: Finding['code'],
+    wrong: Finding['code'],
+    params: Finding['params'] = {},
+  ): void => {
     const worth = Math.round(weight * share * 10) / 10;
     points += ok ? worth : 0;
-    findings.push({ code: ok ? right : wrong, criterion: 'closeOut', entry: null, timeMs: Number.MAX_SAFE_INTEGER, lost: ok ? 0 : worth, params });
+    findings.push({
+      code: ok ? right : wrong,
+      criterion: 'closeOut',
+      entry: null,
+      timeMs: Number.MAX_SAFE_INTEGER,
+      lost: ok ? 0 : worth,
+      params,
+    });
   };
   const after = sinceLastRepair(attempt);
   const verified = after.some((r) => r.seen.codes.includes('complaint-gone'));
@@ -31,12 +44,20 @@ export function reviewCloseOut(attempt: Attempt, rubric: Rubric): CloseOutReview
   const true_ = written !== null && attempt.job.causes.some((c) => c.at === written.cause && c.mode === written.mode);
   const place = written !== null && attempt.job.causes.some((c) => c.at === written.cause);
   if (written === null) score(false, parts.writeUp, 'cause-right', 'no-write-up');
-  else if (true_ || !place) score(true_, parts.writeUp, 'cause-right', 'cause-wrong', { cause: written.cause, mode: written.mode });
+  else if (true_ || !place)
+    score(true_, parts.writeUp, 'cause-right', 'cause-wrong', { cause: written.cause, mode: written.mode });
   else {
     // The right place with another name for how it failed: half of it is true.
     points += (weight * parts.writeUp) / 2;
     const lost = Math.round(weight * parts.writeUp * 5) / 10;
-    findings.push({ code: 'cause-wrong', criterion: 'closeOut', entry: null, timeMs: Number.MAX_SAFE_INTEGER, lost, params: { cause: written.cause, mode: written.mode } });
+    findings.push({
+      code: 'cause-wrong',
+      criterion: 'closeOut',
+      entry: null,
+      timeMs: Number.MAX_SAFE_INTEGER,
+      lost,
+      params: { cause: written.cause, mode: written.mode },
+    });
   }
   return { points, findings };
 }
@@ -53,8 +74,18 @@ export function standingOpen(attempt: Attempt): string[] {
     const precaution = model.book.precautions.find((p) => p.id === id);
     return precaution !== undefined && isSetByHand(precaution) && (precaution.removed ?? false);
   });
-  const off = model.book.controls.filter((c) => c.disconnects !== undefined && rig.world.controlOf(c.id) === c.disconnects);
-  return [...bench.opened, ...bench.unplugged, ...bench.lifted, ...bench.pulled, ...bench.exchanged.map(([a]) => a), ...left, ...off.map((c) => c.part)];
+  const off = model.book.controls.filter(
+    (c) => c.disconnects !== undefined && rig.world.controlOf(c.id) === c.disconnects,
+  );
+  return [
+    ...bench.opened,
+    ...bench.unplugged,
+    ...bench.lifted,
+    ...bench.pulled,
+    ...bench.exchanged.map(([a]) => a),
+    ...left,
+    ...off.map((c) => c.part),
+  ];
 }
 
 function lastWriteUp(attempt: Attempt): { cause: string; mode: string } | null {

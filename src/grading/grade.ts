@@ -36,7 +36,9 @@ export interface Grade {
 /** The better of the grades under both priors, so that nobody loses points for a defensible belief. */
 export function gradeOf(attempt: Attempt, rubric: Rubric = DEFAULT_RUBRIC): Grade {
   const suspects = suspectsOf(attempt.model, attempt.job);
-  const [usual, equal] = (['usual', 'equal'] as const).map((prior) => gradeUnder(attempt, beliefOver(attempt, prior, suspects), prior, rubric));
+  const [usual, equal] = (['usual', 'equal'] as const).map((prior) =>
+    gradeUnder(attempt, beliefOver(attempt, prior, suspects), prior, rubric),
+  );
   return equal.total > usual.total ? equal : usual;
 }
 
@@ -59,7 +61,9 @@ function gradeUnder(attempt: Attempt, belief: Belief, prior: Prior, rubric: Rubr
     time: solved ? time.points : 0,
     closeOut: closing.points,
   };
-  const criteria = Object.fromEntries(CRITERIA.map((c) => [c, { points: tenth(points[c]), of: weights[c] }])) as Grade['criteria'];
+  const criteria = Object.fromEntries(
+    CRITERIA.map((c) => [c, { points: tenth(points[c]), of: weights[c] }]),
+  ) as Grade['criteria'];
   const total = tenth(CRITERIA.reduce((sum, c) => sum + criteria[c].points, 0));
   const result = safety.critical ? 'fail' : solved && total >= rubric.passMark ? 'pass' : 'not-yet';
   const all = [...safety.findings, ...tests.wasted, ...repairs.findings, ...time.findings, ...closing.findings];

@@ -19,8 +19,13 @@ export function reviewRepairs(attempt: Attempt, belief: Belief, rubric: Rubric):
   for (const record of attempt.records) {
     const { action } = record.entry;
     if (action.do !== 'repair' || followsFrom(attempt, action.target, action.verb)) continue;
-    const sure = Math.max(belief.mends(record.entry.index, action.target, action.verb), targetShare(belief, record, action.target));
-    const cures = right.has(action.target) && attempt.job.faults.some((f) => f.at === action.target && f.cures.includes(action.verb));
+    const sure = Math.max(
+      belief.mends(record.entry.index, action.target, action.verb),
+      targetShare(belief, record, action.target),
+    );
+    const cures =
+      right.has(action.target) &&
+      attempt.job.faults.some((f) => f.at === action.target && f.cures.includes(action.verb));
     const params = { target: action.target, verb: action.verb, sure: Math.round(sure * 100) };
     const at = { entry: record.entry.index, timeMs: record.entry.timeMs, params };
     if (sure < threshold(record, rubric) && !mended.has(action.target)) {
@@ -37,9 +42,21 @@ export function reviewRepairs(attempt: Attempt, belief: Belief, rubric: Rubric):
     mended.add(action.target);
   }
   if (attempt.job.faults.length === 0) return withoutFault(attempt, belief, rubric, findings, partsLost);
-  if (proof === null) findings.push({ code: 'not-mended', criterion: 'proof', entry: null, timeMs: Number.MAX_SAFE_INTEGER, lost: rubric.weights.proof, params: {} });
+  if (proof === null)
+    findings.push({
+      code: 'not-mended',
+      criterion: 'proof',
+      entry: null,
+      timeMs: Number.MAX_SAFE_INTEGER,
+      lost: rubric.weights.proof,
+      params: {},
+    });
   const share = proof === null ? 0 : (rubric.proof.find(([from]) => (proof ?? 0) >= from)?.[1] ?? 0);
-  return { proofPoints: rubric.weights.proof * share, partsPoints: Math.max(0, rubric.weights.parts - partsLost), findings };
+  return {
+    proofPoints: rubric.weights.proof * share,
+    partsPoints: Math.max(0, rubric.weights.parts - partsLost),
+    findings,
+  };
 }
 
 /** Work that the job itself calls for besides the cause: a new fuse for one that blew, protecting a mended loom. */
@@ -50,7 +67,8 @@ function followsFrom(attempt: Attempt, target: string, verb: string): boolean {
 }
 
 /** Share of the probability on a target by any way of failing: a pin that is surely bad may be cleaned or renewed. */
-const targetShare = (belief: Belief, record: Done, target: string): number => belief.steps[record.entry.index].before.get(target) ?? 0;
+const targetShare = (belief: Belief, record: Done, target: string): number =>
+  belief.steps[record.entry.index].before.get(target) ?? 0;
 
 function threshold(record: Done, rubric: Rubric): number {
   const { usual, cheap, cheapMinutes, cheapPrice } = rubric.justified;
@@ -59,7 +77,13 @@ function threshold(record: Done, rubric: Rubric): number {
 }
 
 /** Nothing was broken: the verdict takes the place of the repair. */
-function withoutFault(attempt: Attempt, belief: Belief, rubric: Rubric, findings: Finding[], partsLost: number): RepairReview {
+function withoutFault(
+  attempt: Attempt,
+  belief: Belief,
+  rubric: Rubric,
+  findings: Finding[],
+  partsLost: number,
+): RepairReview {
   const verdict = attempt.records.find((r) => r.entry.action.do === 'finish');
   const cause = attempt.job.causes[0]?.at ?? '';
   const before = verdict === undefined ? undefined : belief.steps[verdict.entry.index].before;
@@ -76,5 +100,9 @@ function withoutFault(attempt: Attempt, belief: Belief, rubric: Rubric, findings
     lost,
     params,
   });
-  return { proofPoints: rubric.weights.proof * share, partsPoints: Math.max(0, rubric.weights.parts - partsLost), findings };
+  return {
+    proofPoints: rubric.weights.proof * share,
+    partsPoints: Math.max(0, rubric.weights.parts - partsLost),
+    findings,
+  };
 }

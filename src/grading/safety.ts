@@ -16,10 +16,22 @@ export function reviewSafety(attempt: Attempt, rubric: Rubric): SafetyReview {
   const findings: Finding[] = [];
   const seen = new Set<string>();
   let critical = false;
-  const lose = (check: string, code: Finding['code'], record: Attempt['records'][number], params: Finding['params']): void => {
+  const lose = (
+    check: string,
+    code: Finding['code'],
+    record: Attempt['records'][number],
+    params: Finding['params'],
+  ): void => {
     if (seen.has(check)) return;
     seen.add(check);
-    findings.push({ code, criterion: 'safety', entry: record.entry.index, timeMs: record.entry.timeMs, lost: each, params });
+    findings.push({
+      code,
+      criterion: 'safety',
+      entry: record.entry.index,
+      timeMs: record.entry.timeMs,
+      lost: each,
+      params,
+    });
   };
   for (const record of attempt.records) {
     for (const lapse of record.lapses) {

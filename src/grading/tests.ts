@@ -18,7 +18,18 @@ const springs = (record: Done): boolean => record.steps.some((step) => 'listen' 
 function sameTest(record: Done): string {
   const { action, seen } = record.entry;
   const { leads, dial, redJack, instrument, unplugged, lifted, pulled, exchanged } = record.after;
-  return JSON.stringify([action, seen.display?.text, leads, dial, redJack, instrument, unplugged, lifted, pulled, exchanged]);
+  return JSON.stringify([
+    action,
+    seen.display?.text,
+    leads,
+    dial,
+    redJack,
+    instrument,
+    unplugged,
+    lifted,
+    pulled,
+    exchanged,
+  ]);
 }
 
 /** Habits of a careful technician, free once each: battery, main grounds, a first look, the meter proved. */
@@ -59,7 +70,15 @@ export function reviewTests(attempt: Attempt, belief: Belief, rubric: Rubric): T
   return review;
 }
 
-function judge(attempt: Attempt, belief: Belief, rubric: Rubric, record: Done, review: TestReview, done: Set<string>, habits: Set<string>): void {
+function judge(
+  attempt: Attempt,
+  belief: Belief,
+  rubric: Rubric,
+  record: Done,
+  review: TestReview,
+  done: Set<string>,
+  habits: Set<string>,
+): void {
   const step = belief.steps[record.entry.index];
   const name = sameTest(record);
   const habit = habitOf(attempt, record);

@@ -1,6 +1,7 @@
 /** A usual hand multimeter at two points of a machine. It loads what it measures. */
-import type { Change } from '../parts/index.ts';
+
 import { nodeOf, type World } from '../machine/index.ts';
+import type { Change } from '../parts/index.ts';
 import { OVERLOAD, type Scaled, show } from './display.ts';
 
 export type MeterFunction = 'off' | 'volts-dc' | 'ohms' | 'continuity' | 'amps';
@@ -82,4 +83,3 @@ export function readMeter(world: World, fn: MeterFunction, red: string, black: s
 export function meterLoad(fn: MeterFunction, red: string, black: string): Change[] {
   return fn === 'amps' && red !== black ? [{ kind: 'bridge', a: red, b: black, ohms: SHUNT_OHMS }] : [];
 }
-

@@ -1,6 +1,7 @@
 /** The 5 W test lamp: a load between a clip and a tip. */
-import type { Change } from '../parts/index.ts';
+
 import { nodeOf, type World } from '../machine/index.ts';
+import type { Change } from '../parts/index.ts';
 
 /** Ohms when lit (book, tools: 29 Ω hot, 0.4 A at 12 V). */
 export const LAMP_OHMS = 29;

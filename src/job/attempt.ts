@@ -76,7 +76,13 @@ export class Attempt {
 
   private outcome(action: Action) {
     return effectOf(
-      { model: this.model, job: this.job, bench: this.bench, timeMs: this.timeMs, controlOf: (id) => this.rig.world.controlOf(id) },
+      {
+        model: this.model,
+        job: this.job,
+        bench: this.bench,
+        timeMs: this.timeMs,
+        controlOf: (id) => this.rig.world.controlOf(id),
+      },
       action,
     );
   }
@@ -96,7 +102,13 @@ export class Attempt {
     this.price += cost.price;
     this.bench = this.burnJackFuse(after, seen);
     const shown = seen.display === undefined ? { codes: seen.codes } : { display: seen.display, codes: seen.codes };
-    const entry = appendEntry(this.log, { timeMs: this.timeMs, tenths: cost.tenths, price: cost.price, action, seen: shown });
+    const entry = appendEntry(this.log, {
+      timeMs: this.timeMs,
+      tenths: cost.tenths,
+      price: cost.price,
+      action,
+      seen: shown,
+    });
     const record: Record = { entry, before, after: this.bench, steps, seen, lapses, cost };
     const sign = seen.codes.find((code) => code.startsWith('sign:'));
     const speaksFor = sign === undefined ? undefined : this.job.signs[Number(sign.slice(5))]?.of;
@@ -107,7 +119,9 @@ export class Attempt {
 
   /** Precautions that the action's events take away, and a helper whose time has run out. */
   private settleBench(effect: Effect, timeMs: number): Bench {
-    const gone = effect.events.flatMap(({ event }: { event: SafetyEvent }) => lapsing(this.model.book, effect.bench, event));
+    const gone = effect.events.flatMap(({ event }: { event: SafetyEvent }) =>
+      lapsing(this.model.book, effect.bench, event),
+    );
     const precautions = gone.reduce((list, id) => without(list, id), effect.bench.precautions);
     const stays = effect.bench.helperUntilMs !== null && timeMs < effect.bench.helperUntilMs;
     return { ...effect.bench, precautions, helperUntilMs: stays ? effect.bench.helperUntilMs : null };
@@ -150,7 +164,9 @@ export class Attempt {
   private storedCodes(): string[] {
     const { world } = this.rig;
     return this.model.book.parts.flatMap((part) =>
-      part.kind === 'controller' ? part.codes.filter((c) => world.stateOf(c.code) === 'stored').map((c) => `code:${c.code}`) : [],
+      part.kind === 'controller'
+        ? part.codes.filter((c) => world.stateOf(c.code) === 'stored').map((c) => `code:${c.code}`)
+        : [],
     );
   }
 
@@ -161,13 +177,25 @@ export class Attempt {
   }
 
   private fuseBurnt(seen: Seen): boolean {
-    return this.bench.redJack === 'amps' && seen.value != null && seen.display?.unit === 'A' && Math.abs(seen.value) > JACK_FUSE_AMPS;
+    return (
+      this.bench.redJack === 'amps' &&
+      seen.value != null &&
+      seen.display?.unit === 'A' &&
+      Math.abs(seen.value) > JACK_FUSE_AMPS
+    );
   }
 
   /** More than its rating through the meter's current jack, and its fuse is gone. */
   private burnJackFuse(bench: Bench, seen: Seen): Bench {
     const { red, black } = bench.leads;
-    if (bench.jackFuseBlown || bench.redJack !== 'amps' || bench.instrument !== 'meter' || red === null || black === null) return bench;
+    if (
+      bench.jackFuseBlown ||
+      bench.redJack !== 'amps' ||
+      bench.instrument !== 'meter' ||
+      red === null ||
+      black === null
+    )
+      return bench;
     const amps = Math.abs(this.rig.world.voltsBetween(red, black)) / SHUNT_OHMS;
     if (amps <= JACK_FUSE_AMPS) return bench;
     const blown = { ...bench, jackFuseBlown: true };

@@ -1,7 +1,8 @@
 /** Where the student stands and what hands have done: the same for the real machine and for every suspect's. */
+
+import type { MeterFunction } from '../instruments/index.ts';
 import type { Book } from '../machine/index.ts';
 import type { Instrument } from './action.ts';
-import type { MeterFunction } from '../instruments/index.ts';
 
 export interface Bench {
   zone: string;

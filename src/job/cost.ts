@@ -1,8 +1,8 @@
 /** Shop minutes and prices of actions, from the book. Costs are kept in whole tenths of a minute. */
 import type { Book } from '../machine/index.ts';
-import { effectiveFunction } from './rig.ts';
 import type { Action } from './action.ts';
 import type { Bench } from './bench.ts';
+import { effectiveFunction } from './rig.ts';
 
 export interface Cost {
   tenths: number;

@@ -6,8 +6,8 @@ import { HELPER_STAYS_MS } from './cost.ts';
 import { isOpen, liftableAt, ownerOf, reachPart, reachPoint } from './reach.ts';
 import { isStudWork, reachTarget, repairsFor } from './repair.ts';
 import { effectiveFunction, type Step } from './rig.ts';
-import { type ControlOf, controlSpec, operateSteps, seatSteps, trialSteps } from './steps.ts';
 import type { JobSpec } from './spec.ts';
+import { type ControlOf, controlSpec, operateSteps, seatSteps, trialSteps } from './steps.ts';
 
 export interface Effect {
   bench: Bench;
@@ -27,9 +27,12 @@ export interface Situation {
 export type Outcome = { refused: Refusal } | { effect: Effect };
 
 const refused = (code: Refusal['code'], what: string): Outcome => ({ refused: { code, what } });
-const does = (bench: Bench, steps: Step[] = [], events: Effect['events'] = []): Outcome => ({ effect: { bench, steps, events } });
+const does = (bench: Bench, steps: Step[] = [], events: Effect['events'] = []): Outcome => ({
+  effect: { bench, steps, events },
+});
 
-export const helperIsThere = (bench: Bench, timeMs: number): boolean => bench.helperUntilMs !== null && timeMs < bench.helperUntilMs;
+export const helperIsThere = (bench: Bench, timeMs: number): boolean =>
+  bench.helperUntilMs !== null && timeMs < bench.helperUntilMs;
 
 export function effectOf(at: Situation, action: Action): Outcome {
   switch (action.do) {
@@ -67,7 +70,10 @@ export function effectOf(at: Situation, action: Action): Outcome {
   }
 }
 
-function moveAbout(at: Situation, action: Extract<Action, { do: 'walk' | 'open' | 'close' | 'precaution' | 'helper' }>): Outcome {
+function moveAbout(
+  at: Situation,
+  action: Extract<Action, { do: 'walk' | 'open' | 'close' | 'precaution' | 'helper' }>,
+): Outcome {
   const { model, bench, timeMs } = at;
   const { book } = model;
   const withSeat = (next: Bench, events: Effect['events'] = []): Outcome =>
@@ -89,9 +95,14 @@ function moveAbout(at: Situation, action: Extract<Action, { do: 'walk' | 'open' 
     }
     case 'precaution':
       if (!book.precautions.some((p) => p.id === action.id)) return refused('unknown', action.id);
-      return does({ ...bench, precautions: action.on ? withOne(bench.precautions, action.id) : without(bench.precautions, action.id) });
+      return does({
+        ...bench,
+        precautions: action.on ? withOne(bench.precautions, action.id) : without(bench.precautions, action.id),
+      });
     case 'helper':
-      return withSeat({ ...bench, helperUntilMs: action.call ? timeMs + HELPER_STAYS_MS : null }, [{ event: 'helper-moves' }]);
+      return withSeat({ ...bench, helperUntilMs: action.call ? timeMs + HELPER_STAYS_MS : null }, [
+        { event: 'helper-moves' },
+      ]);
   }
 }
 
@@ -106,7 +117,8 @@ function operate(at: Situation, action: Extract<Action, { do: 'operate' }>): Out
   const { model, bench, timeMs, controlOf } = at;
   const { book } = model;
   const spec = controlSpec(book, action.control);
-  if (spec === undefined || spec.surroundings || !spec.values.includes(action.value)) return refused('unknown', action.control);
+  if (spec === undefined || spec.surroundings || !spec.values.includes(action.value))
+    return refused('unknown', action.control);
   if (controlOf(action.control) === action.value) return refused('already', action.value);
   const helper = helperIsThere(bench, timeMs);
   const cabControl = inCab(book, spec.zone);
@@ -120,7 +132,10 @@ function operate(at: Situation, action: Extract<Action, { do: 'operate' }>): Out
   return does(bench, operateSteps(book, bench, controlOf, action.control, action.value, action.holdMs), events);
 }
 
-function measure(at: Situation, action: Extract<Action, { do: 'instrument' | 'dial' | 'jack' | 'lead' | 'read' }>): Outcome {
+function measure(
+  at: Situation,
+  action: Extract<Action, { do: 'instrument' | 'dial' | 'jack' | 'lead' | 'read' }>,
+): Outcome {
   const { model, bench } = at;
   const load = (next: Bench): Outcome => does(next, [{ hands: next }]);
   switch (action.do) {
@@ -156,14 +171,17 @@ function takeApart(at: Situation, action: Handwork): Outcome {
   if (action.do === 'unplug' || action.do === 'plug') {
     const refusal = reachPart(book, bench, action.connector);
     if (refusal !== null) return { refused: refusal };
-    if (bench.unplugged.includes(action.connector) === (action.do === 'unplug')) return refused('already', action.connector);
-    const list = action.do === 'unplug' ? withOne(bench.unplugged, action.connector) : without(bench.unplugged, action.connector);
+    if (bench.unplugged.includes(action.connector) === (action.do === 'unplug'))
+      return refused('already', action.connector);
+    const list =
+      action.do === 'unplug' ? withOne(bench.unplugged, action.connector) : without(bench.unplugged, action.connector);
     return changed({ ...bench, unplugged: list });
   }
   if (action.do === 'lift' || action.do === 'land') return liftOrLand(at, action);
   if (action.do === 'exchange') return exchange(at, action.part, action.with);
   const part = book.parts.find((p) => p.id === action.part);
-  if (part === undefined || (part.kind !== 'fuse' && part.kind !== 'relay')) return refused('not-in-socket', action.part);
+  if (part === undefined || (part.kind !== 'fuse' && part.kind !== 'relay'))
+    return refused('not-in-socket', action.part);
   const refusal = reachPart(book, bench, action.part);
   if (refusal !== null) return { refused: refusal };
   if (bench.pulled.includes(action.part) === (action.do === 'pull')) return refused('already', action.part);
@@ -188,7 +206,8 @@ function exchange(at: Situation, one: string, other: string): Outcome {
   const { model, bench } = at;
   const relay = (id: string) => model.book.parts.find((p) => p.id === id && p.kind === 'relay');
   const [a, b] = [relay(one), relay(other)];
-  if (a === undefined || b === undefined || a.kind !== 'relay' || b.kind !== 'relay') return refused('not-in-socket', one);
+  if (a === undefined || b === undefined || a.kind !== 'relay' || b.kind !== 'relay')
+    return refused('not-in-socket', one);
   if (a.type !== b.type) return refused('not-alike', other);
   const refusal = reachPart(model.book, bench, one) ?? reachPart(model.book, bench, other);
   if (refusal !== null) return { refused: refusal };
@@ -222,7 +241,10 @@ function lookAt(at: Situation, id: string): Outcome {
   const { model, bench } = at;
   const { book } = model;
   if (book.zones.some((z) => z.id === id)) return id === bench.zone ? does(bench) : refused('not-here', id);
-  const refusal = id.includes('@') || id.startsWith('W:') ? reachTarget(model, bench, id.startsWith('W:') ? id : `W:${id.split('@')[0]}`) : reachPart(book, bench, id);
+  const refusal =
+    id.includes('@') || id.startsWith('W:')
+      ? reachTarget(model, bench, id.startsWith('W:') ? id : `W:${id.split('@')[0]}`)
+      : reachPart(book, bench, id);
   return refusal === null ? does(bench) : { refused: refusal };
 }
 
@@ -230,7 +252,10 @@ function paper(at: Situation, action: Action): Outcome {
   const { bench, model } = at;
   switch (action.do) {
     case 'mark':
-      return does({ ...bench, marked: action.suspect ? withOne(bench.marked, action.target) : without(bench.marked, action.target) });
+      return does({
+        ...bench,
+        marked: action.suspect ? withOne(bench.marked, action.target) : without(bench.marked, action.target),
+      });
     case 'codes':
     case 'clearCodes':
       if (!inCab(model.book, bench.zone)) return refused('not-here', model.book.cab[0]);

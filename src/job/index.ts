@@ -1,9 +1,9 @@
 export type { Action, ActionKind, Ending, Instrument, Lead, Refusal } from './action.ts';
 export { Attempt, bookHash, isRefusal, type Record } from './attempt.ts';
 export { type Bench, firstBench, inCab } from './bench.ts';
+export { canonical } from './canonical.ts';
 export { billOf, type Cost, costOf, walkMinutes } from './cost.ts';
 export { helperIsThere } from './effect.ts';
-export { canonical } from './canonical.ts';
 export { ENGINE_VERSION, hashOf, LOG_VERSION, type Log, type LogEntry, type LogHeader } from './log.ts';
 export { noticed } from './observables.ts';
 export type { Phase } from './phase.ts';

@@ -1,5 +1,5 @@
 /** What can be touched from here with what is open. The screens ask; the attempt refuses by the same answers. */
-import { hasLug, type Book, type Model } from '../machine/index.ts';
+import { type Book, hasLug, type Model } from '../machine/index.ts';
 import type { Refusal } from './action.ts';
 import type { Bench } from './bench.ts';
 

@@ -1,5 +1,5 @@
 /** Which repair can be done to what. */
-import { type Model, hasLug } from '../machine/index.ts';
+import { hasLug, type Model } from '../machine/index.ts';
 import type { Refusal } from './action.ts';
 import type { Bench } from './bench.ts';
 import { ownerOf, reachPart } from './reach.ts';
@@ -47,7 +47,9 @@ export function isStudWork(model: Model, target: string): boolean {
   const part = model.book.parts.find((p) => p.id === target);
   if (part === undefined) return false;
   if (part.kind === 'fuse') return part.type === 'bolt-in';
-  return model.book.wires.some((w) => isCable(model, w.id) && [w.from, w.to].some((end) => end.startsWith(`${part.id}.`)));
+  return model.book.wires.some(
+    (w) => isCable(model, w.id) && [w.from, w.to].some((end) => end.startsWith(`${part.id}.`)),
+  );
 }
 
 /** Cables run from stud to stud: the battery cable harness. */

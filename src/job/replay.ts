@@ -25,7 +25,12 @@ export function replay(model: Model, job: JobSpec, log: Log): Replay {
   for (const [i, entry] of log.entries.entries()) {
     const result = attempt.act(entry.action);
     if (isRefusal(result)) {
-      differences.push({ path: `entries[${i}].action`, code: 'refused', found: entry.action.do, expected: result.code });
+      differences.push({
+        path: `entries[${i}].action`,
+        code: 'refused',
+        found: entry.action.do,
+        expected: result.code,
+      });
       break;
     }
     const parts = ['timeMs', 'tenths', 'price', 'seen', 'previous', 'hash'] as const;

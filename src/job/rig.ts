@@ -1,5 +1,5 @@
 /** A machine on the shop floor: a world with faults in it, to which hands do things. The real one and every suspect's. */
-import { type MeterFunction, meterLoad, type Reading, readLamp, readMeter, lampLoad } from '../instruments/index.ts';
+import { lampLoad, type MeterFunction, meterLoad, type Reading, readLamp, readMeter } from '../instruments/index.ts';
 import { type Model, World } from '../machine/index.ts';
 import type { Change, Fault } from '../parts/index.ts';
 import type { Bench } from './bench.ts';
@@ -59,7 +59,13 @@ export class Rig {
 
   /** A machine as it is handed over: with its faults and the state that it arrives in. */
   static arriving(model: Model, faults: readonly Fault[], arrival: JobSpec['arrival']): Rig {
-    const rig = new Rig(new World(model, faults.flatMap((f) => f.changes)), faults);
+    const rig = new Rig(
+      new World(
+        model,
+        faults.flatMap((f) => f.changes),
+      ),
+      faults,
+    );
     rig.arrive(arrival);
     return rig;
   }

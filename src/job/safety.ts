@@ -1,5 +1,5 @@
 /** The book's precautions, checked at the moment that they matter. */
-import { compileGuard, type Book, type PrecautionSpec, type SafetyEvent, type World } from '../machine/index.ts';
+import { type Book, compileGuard, type PrecautionSpec, type SafetyEvent, type World } from '../machine/index.ts';
 import type { Bench } from './bench.ts';
 
 /** A precaution that was not in place when it was needed. */
@@ -19,7 +19,8 @@ export function stands(world: World, bench: Bench, precaution: PrecautionSpec): 
 }
 
 /** A precaution that a hand sets, rather than the machine's state. */
-export const isSetByHand = (p: PrecautionSpec): boolean => p.needs === null && p.pulled === undefined && p.lifted === undefined;
+export const isSetByHand = (p: PrecautionSpec): boolean =>
+  p.needs === null && p.pulled === undefined && p.lifted === undefined;
 
 function standing(world: World, bench: Bench, id: string): boolean {
   const precaution = world.model.book.precautions.find((p) => p.id === id);
@@ -33,7 +34,8 @@ export function lapsesAt(world: World, bench: Bench, event: SafetyEvent, access?
   for (const check of book.checks) {
     if (check.on !== event || (check.zones !== undefined && !check.zones.includes(bench.zone))) continue;
     const missing = check.needs.filter((any) => !any.some((id) => standing(world, bench, id)));
-    if (missing.length > 0) lapses.push({ check: check.id, missing: missing.map((any) => any[0]), critical: check.critical });
+    if (missing.length > 0)
+      lapses.push({ check: check.id, missing: missing.map((any) => any[0]), critical: check.critical });
   }
   if (access !== undefined && event === 'open') lapses.push(...openLapses(world, bench, access));
   return lapses;

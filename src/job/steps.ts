@@ -16,7 +16,14 @@ export type ControlOf = (control: string) => string;
 export const controlSpec = (book: Book, id: string): ControlSpec | undefined => book.controls.find((c) => c.id === id);
 
 /** The detents on the way, the reading at its moment, and the spring back. */
-export function operateSteps(book: Book, bench: Bench, at: ControlOf, id: string, value: string, holdMs = HOLD_MS): Step[] {
+export function operateSteps(
+  book: Book,
+  bench: Bench,
+  at: ControlOf,
+  id: string,
+  value: string,
+  holdMs = HOLD_MS,
+): Step[] {
   const spec = controlSpec(book, id);
   if (spec === undefined) return [];
   const springsTo = spec.springs?.[value];

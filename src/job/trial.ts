@@ -20,12 +20,15 @@ export function tryOut(rig: Rig, expected: Expectation, sliceMs?: number, stop?:
   const copy = rig.copy();
   const { book } = copy.world.model;
   const bench = { ...firstBench(book), zone: operatorZone(book) };
-  const steps = (controls: Expectation['controls']) => trialSteps(book, bench, (id) => copy.world.controlOf(id), controls);
+  const steps = (controls: Expectation['controls']) =>
+    trialSteps(book, bench, (id) => copy.world.controlOf(id), controls);
   // What the last control brings counts; the ones before only set the stage, and the engine has time to stand.
   const before = expected.controls.slice(0, -1);
   if (before.length > 0) copy.run([...steps(before), { pass: STAND_STILL_MS }]);
   const last = steps(expected.controls.slice(-1));
-  return sliceMs === undefined || stop === undefined ? copy.run(last) : copy.run(sliced(last, sliceMs), () => stop(copy));
+  return sliceMs === undefined || stop === undefined
+    ? copy.run(last)
+    : copy.run(sliced(last, sliceMs), () => stop(copy));
 }
 
 /** The steps of a complaint, from the operator's place. */

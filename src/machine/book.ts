@@ -130,7 +130,13 @@ export interface ObservableSpec {
   kind: 'seen' | 'heard';
 }
 
-export interface InterlockSpec { id: string; text: string; controls: [control: string, value: string][]; seen: string[]; missing: string[] }
+export interface InterlockSpec {
+  id: string;
+  text: string;
+  controls: [control: string, value: string][];
+  seen: string[];
+  missing: string[];
+}
 
 /** Points along a current's path, for the debrief. */
 export interface StaircaseSpec {

@@ -19,6 +19,8 @@ interface Modified {
 
 const SOURCE_KINDS: readonly Law['kind'][] = ['source', 'battery', 'motor', 'alternator'];
 const SOUND: Modified = { seriesOhms: 0, open: false, closed: false };
+/** A sender never quite reaches nothing. */
+const LEAST_OHMS = 0.01;
 const BATTERY_ROUNDS = 8;
 
 export class Electrics {
@@ -182,13 +184,19 @@ export class Electrics {
   }
 
   /** Ohms of an element before series faults; null for an open circuit. */
-  private ohmsOf(index: number, element: ModelElement, on: boolean, changed: Modified, state: MachineState): number | null {
+  private ohmsOf(
+    index: number,
+    element: ModelElement,
+    on: boolean,
+    changed: Modified,
+    state: MachineState,
+  ): number | null {
     const { law } = element;
     switch (law.kind) {
       case 'resistance':
-        return on ? (changed.ohms ?? ((this.cold ? law.coldOhms : undefined) ?? law.ohms)) : null;
+        return on ? (changed.ohms ?? (this.cold ? law.coldOhms : undefined) ?? law.ohms) : null;
       case 'variable':
-        return law.offset + law.scale * this.quantity(state, law.quantity);
+        return Math.max(LEAST_OHMS, law.offset + law.scale * this.quantity(state, law.quantity));
       case 'contact':
         return on ? (changed.ohms ?? law.ohms) : (law.openOhms ?? null);
       case 'source':

@@ -12,8 +12,16 @@ export function wireFaults(wire: WireSpec, metal: string): FaultFamily[] {
   const at = `W:${wire.id}`;
   const grid = severityGrid(wire.ampacityAmps);
   const whole = wire.mm2 >= CABLE_MM2 || wire.harness === 'BC' ? ['replace-cable'] : ['splice'];
-  const lugs = (['from', 'to'] as const).filter((side) => hasLug(wire[side])).map((side) => `L:${lugPoint(wire.id, side)}`);
-  const family = (mode: string, weight: number, severities: number[], fault: (ohms: number) => Fault['changes'], cures: string[]): FaultFamily => ({
+  const lugs = (['from', 'to'] as const)
+    .filter((side) => hasLug(wire[side]))
+    .map((side) => `L:${lugPoint(wire.id, side)}`);
+  const family = (
+    mode: string,
+    weight: number,
+    severities: number[],
+    fault: (ohms: number) => Fault['changes'],
+    cures: string[],
+  ): FaultFamily => ({
     at,
     mode,
     weight: weight * wire.prior,
@@ -28,10 +36,20 @@ export function wireFaults(wire: WireSpec, metal: string): FaultFamily[] {
         return [family(mode, weight, grid, (ohms) => [{ kind: 'series', element: at, ohms }], whole)];
       case 'high_r_lug': {
         const cures = ['clean', 'tighten', ...whole];
-        return lugs.map((lug) => family(mode, weight / lugs.length, grid, (ohms) => [{ kind: 'series', element: lug, ohms }], cures));
+        return lugs.map((lug) =>
+          family(mode, weight / lugs.length, grid, (ohms) => [{ kind: 'series', element: lug, ohms }], cures),
+        );
       }
       case 'short_gnd':
-        return [family(mode, weight, [], () => [{ kind: 'chafe', wire: wire.id, at: 0.5, to: metal, ohms: CHAFE_OHMS }], whole)];
+        return [
+          family(
+            mode,
+            weight,
+            [],
+            () => [{ kind: 'chafe', wire: wire.id, at: 0.5, to: metal, ohms: CHAFE_OHMS }],
+            whole,
+          ),
+        ];
       default:
         return [];
     }
@@ -41,7 +59,12 @@ export function wireFaults(wire: WireSpec, metal: string): FaultFamily[] {
 /** Families of one pin. A spread or corroded pin is resistance; one pushed back is open. */
 export function pinFaults(connector: ConnectorSpec, pin: PinSpec): FaultFamily[] {
   const at = `X:${connector.id}.${pin.pin}`;
-  const share = 1 / Math.max(1, connector.failures.reduce((sum, f) => sum + f.weight, 0));
+  const share =
+    1 /
+    Math.max(
+      1,
+      connector.failures.reduce((sum, f) => sum + f.weight, 0),
+    );
   return connector.failures.flatMap(({ mode, weight }): FaultFamily[] => {
     const open = mode === 'pushed_back' || mode === 'loose_nut';
     const cures = mode === 'corroded' ? ['clean', 're-pin'] : ['re-pin'];

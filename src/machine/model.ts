@@ -1,6 +1,13 @@
 /** A book compiled for the solver: points as node indices, elements as edges, regions with their tables. Frozen. */
 import { makePlan, type Plan, REFERENCE } from '../circuit/index.ts';
-import { contentOf, type ElementId, type ElementSpec, type Law, type PointId, type RegionSpec } from '../parts/index.ts';
+import {
+  contentOf,
+  type ElementId,
+  type ElementSpec,
+  type Law,
+  type PointId,
+  type RegionSpec,
+} from '../parts/index.ts';
 import type { Book, WireSpec } from './book.ts';
 
 export interface ModelElement {
@@ -77,7 +84,13 @@ export function buildModel(book: Book): Model {
   for (const part of book.parts) {
     const content = contentOf(part);
     for (const e of content.elements) {
-      const element: ModelElement = { id: `${part.id}.${e.id}`, a: node(e.a), b: node(e.b), law: e.law, owner: part.id };
+      const element: ModelElement = {
+        id: `${part.id}.${e.id}`,
+        a: node(e.a),
+        b: node(e.b),
+        law: e.law,
+        owner: part.id,
+      };
       if (e.when !== undefined) element.when = e.when;
       elements.push(element);
     }

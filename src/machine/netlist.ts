@@ -15,7 +15,7 @@ export function netlistOf(world: World, title: string, leads?: NetlistLeads): st
   const { network } = electrics;
   const name = (node: number) => (node === REFERENCE ? '0' : `n${node}`);
   const lines = [`* ${title}`, `* point ${model.book.reference} = 0`];
-  model.points.forEach((point, node) => lines.push(`* point ${point} = ${name(node)}`));
+  for (const [node, point] of model.points.entries()) lines.push(`* point ${point} = ${name(node)}`);
   for (let e = 0; e < network.plan.edgeCount; e++) {
     const a = name(network.plan.edgeA[e]);
     const b = name(network.plan.edgeB[e]);
@@ -30,7 +30,7 @@ export function netlistOf(world: World, title: string, leads?: NetlistLeads): st
   if (leads !== undefined) {
     lines.push(`RMETER ${name(nodeOf(model, leads.red))} ${name(nodeOf(model, leads.black))} ${leads.ohms} ; meter`);
   }
-  model.points.forEach((_, node) => lines.push(`RL${node} ${name(node)} 0 ${1 / LEAK_SIEMENS}`));
+  for (const node of model.points.keys()) lines.push(`RL${node} ${name(node)} 0 ${1 / LEAK_SIEMENS}`);
   lines.push('.op', '.end');
   return `${lines.join('\n')}\n`;
 }

@@ -41,8 +41,9 @@ interface Name {
 function namesOf(model: Model, job: JobSpec): Name[] {
   const { book } = model;
   const names: Name[] = [];
-  const say = (path: string, name: string, what: string, known: (name: string) => boolean) =>
+  const say: Say = (path, name, what, known) => {
     names.push({ path, name, what, known });
+  };
   const isPart = (id: string) => book.parts.some((p) => p.id === id);
   const isControl = (id: string) => model.controlIndex.has(id);
   const isTarget = (id: string) => isPart(id) || model.elementIndex.has(id);
@@ -71,10 +72,10 @@ function namesOf(model: Model, job: JobSpec): Name[] {
   }
   job.faults.forEach((fault, i) => {
     say(`faults[${i}].at`, fault.at, 'target', isTarget);
-    fault.changes.forEach((change, k) => sayChange(model, change, `faults[${i}].changes[${k}]`, say));
-    fault.cures.forEach((verb, k) =>
-      say(`faults[${i}].cures[${k}]`, verb, 'repair', (v) => book.repairs.some((r) => r.id === v)),
-    );
+    for (const [k, change] of fault.changes.entries()) sayChange(model, change, `faults[${i}].changes[${k}]`, say);
+    for (const [k, verb] of fault.cures.entries()) {
+      say(`faults[${i}].cures[${k}]`, verb, 'repair', (v) => book.repairs.some((r) => r.id === v));
+    }
   });
   job.signs.forEach((sign, i) => {
     say(`signs[${i}].zone`, sign.zone, 'zone', (z) => book.zones.some((zone) => zone.id === z));
@@ -82,11 +83,13 @@ function namesOf(model: Model, job: JobSpec): Name[] {
       say(`signs[${i}].under`, sign.under, 'access', (a) => book.access.some((step) => step.id === a));
   });
   job.complaint.forEach((symptom, i) => {
-    symptom.controls.forEach(([control], k) => say(`complaint[${i}].controls[${k}]`, control, 'control', isControl));
-    for (const part of ['seen', 'missing'] as const)
-      symptom[part].forEach((code, k) => say(`complaint[${i}].${part}[${k}]`, code, 'observable', isCode));
+    for (const [k, [control]] of symptom.controls.entries())
+      say(`complaint[${i}].controls[${k}]`, control, 'control', isControl);
+    for (const part of ['seen', 'missing'] as const) {
+      for (const [k, code] of symptom[part].entries()) say(`complaint[${i}].${part}[${k}]`, code, 'observable', isCode);
+    }
   });
-  job.causes.forEach((cause, i) => say(`causes[${i}].at`, cause.at, 'target', isTarget));
+  for (const [i, cause] of job.causes.entries()) say(`causes[${i}].at`, cause.at, 'target', isTarget);
   say('wrongSwap', job.wrongSwap, 'part', isPart);
   return names;
 }

@@ -41,7 +41,7 @@ export function touchPoint(session: Session, point: string): void {
 function select(part: string): void {
   // Set anew even if it is the same, so that the list comes back to it.
   ui.update({ selected: null });
-  ui.update({ selected: part, point: null, here: ui.value.here || innerWidth > NARROW });
+  ui.update({ selected: part, point: null, here: ui.value.here || innerWidth > NARROW || innerHeight > innerWidth });
 }
 
 /** A place that is drawn: to walk there, or here to open what closes it. */

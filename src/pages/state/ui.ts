@@ -39,7 +39,8 @@ export const ui = new Observable<Ui>({
 });
 
 export function resetUi(): void {
-  const narrow = innerWidth < 900;
+  // Held upright the list has its own ground below the drawing.
+  const narrow = innerWidth < 900 && innerWidth > innerHeight;
   ui.update({
     here: !narrow,
     sheet: null,

@@ -27,7 +27,9 @@ export const plain: Kind<Plain> = {
 function carriers(part: Plain): ElementSpec[] {
   const contacts = part.elements.filter((e) => e.law.kind === 'contact' && e.law.openOhms === undefined);
   if (part.kind !== 'general') return contacts;
-  return part.elements.filter((e) => ['resistance', 'contact', 'variable', 'battery', 'alternator'].includes(e.law.kind));
+  return part.elements.filter((e) =>
+    ['resistance', 'contact', 'variable', 'battery', 'alternator'].includes(e.law.kind),
+  );
 }
 
 function families(part: Plain, mode: string, weight: number): FaultFamily[] {
@@ -55,7 +57,10 @@ function families(part: Plain, mode: string, weight: number): FaultFamily[] {
     case 'high_r':
     case 'loose':
     case 'corroded':
-      return each((element, ohms) => [series(element, ohms)], severityGrid(part.kind === 'general' ? ratedAmps(part) : 10));
+      return each(
+        (element, ohms) => [series(element, ohms)],
+        severityGrid(part.kind === 'general' ? ratedAmps(part) : 10),
+      );
     case 'stuck_on':
       return each((element) => [{ kind: 'closed', element: elementId(part.id, element.id) }]);
     case 'misadjusted':
@@ -110,7 +115,9 @@ function battery(part: Plain, mode: string, weight: number): FaultFamily[] {
           : {
               at: part.id,
               mode,
-              changes: [{ kind: 'battery', element, openVolts: 12.65 - degree, ohms: 0.007 + FLAT_OHMS_PER_VOLT * degree }],
+              changes: [
+                { kind: 'battery', element, openVolts: 12.65 - degree, ohms: 0.007 + FLAT_OHMS_PER_VOLT * degree },
+              ],
               cures: ['charge', 'replace'],
             },
     },
@@ -130,4 +137,3 @@ function ratedAmps(part: PartOf<'general'>): number {
   const least = ohms.length === 0 ? 1 : Math.min(...ohms);
   return Math.min(300, Math.max(1, 12 / Math.max(least, 1e-6)));
 }
-

@@ -48,7 +48,12 @@ export const relay: Kind<Relay> = {
         initial: 'off',
         transitions: [
           { from: 'off', to: 'on', when: { amps: coil, above: part.pullInVolts / part.coilOhms }, afterMs: PULL_IN_MS },
-          { from: 'on', to: 'off', when: { amps: coil, below: part.dropOutVolts / part.coilOhms }, afterMs: RELEASE_MS },
+          {
+            from: 'on',
+            to: 'off',
+            when: { amps: coil, below: part.dropOutVolts / part.coilOhms },
+            afterMs: RELEASE_MS,
+          },
         ],
       },
     ];
@@ -71,7 +76,9 @@ function family(part: Relay, mode: string, weight: number): FaultFamily[] {
     case 'open_coil':
       return [one(() => [{ kind: 'series', element: coil, ohms: null }])];
     case 'high_r_contact': {
-      const burnt = (contact: string) => (ohms: number): Change[] => [{ kind: 'series', element: contact, ohms }];
+      const burnt =
+        (contact: string) =>
+        (ohms: number): Change[] => [{ kind: 'series', element: contact, ohms }];
       const used = [...(part.rest === undefined ? [make] : [make, elementId(part.id, 'nc')])];
       return used.flatMap((contact) => [
         one(burnt(contact), grid, 0.7 / used.length),
