@@ -14,7 +14,8 @@ const ONCE: readonly BookFileKind[] = ['machine', 'shop'];
 /** Which kind of file its `$schema` says it is; null where it is none of a book's. */
 export function kindOf(value: unknown): BookFileKind | null {
   if (typeof value !== 'object' || value === null || !('$schema' in value)) return null;
-  const name = /(?:^|\/)([\w-]+)\.schema\.json$/.exec(String(value.$schema))?.[1];
+  if (typeof value.$schema !== 'string') return null;
+  const name = /(?:^|\/)([\w-]+)\.schema\.json$/.exec(value.$schema)?.[1];
   return name !== undefined && Object.hasOwn(BOOK_SCHEMAS, name) ? (name as BookFileKind) : null;
 }
 

@@ -1,21 +1,9 @@
 /** Attempts kept in this browser: one header record each, and their log entries, only ever appended. */
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
-import type { Log, LogEntry, LogHeader } from '../job/index.ts';
+import type { IDBPDatabase } from 'idb';
+import type { Log, LogEntry } from '../job/index.ts';
+import { openOhmyard, type Schema, type StoredAttempt } from './database.ts';
 
-export interface StoredAttempt {
-  id: string;
-  jobId: string;
-  header: LogHeader;
-  /** Wall time at which it was taken; it grades nothing. */
-  takenAt: string;
-  tenths: number;
-  ended: boolean;
-}
-
-interface Schema extends DBSchema {
-  attempts: { key: string; value: StoredAttempt };
-  entries: { key: [string, number]; value: LogEntry & { attempt: string } };
-}
+export type { StoredAttempt } from './database.ts';
 
 export interface AttemptStore {
   /** False where the browser keeps nothing, so that the screen can say so. */
@@ -27,17 +15,9 @@ export interface AttemptStore {
   remove(id: string): Promise<void>;
 }
 
-const VERSION = 1;
-
 export async function openAttempts(): Promise<AttemptStore> {
   try {
-    const db = await openDB<Schema>('ohmyard', VERSION, {
-      upgrade(fresh) {
-        fresh.createObjectStore('attempts', { keyPath: 'id' });
-        fresh.createObjectStore('entries', { keyPath: ['attempt', 'index'] });
-      },
-    });
-    return inDatabase(db);
+    return inDatabase(await openOhmyard());
   } catch {
     return inMemory();
   }

@@ -1,9 +1,9 @@
 /** Keys of the shop screen. Letters work only while no text is typed, and can be turned off. */
 
 import { toggle } from '../meter/leads.tsx';
-import { sheets } from '../state/sheets.ts';
 import type { Session } from '../state/session.ts';
 import { settings } from '../state/settings.ts';
+import { sheets } from '../state/sheets.ts';
 import { CLIP_TABS, ui } from '../state/ui.ts';
 import { onStage } from './stage-pane.tsx';
 

@@ -1,6 +1,7 @@
 /** The schematic's edge: which sheet, zoom, and the divider that moves. */
-import { sheets } from '../state/sheets.ts';
+
 import { useObservable } from '../state/observable.ts';
+import { sheets } from '../state/sheets.ts';
 import { ui } from '../state/ui.ts';
 import { t } from '../words/words.ts';
 import { onStage } from './stage-pane.tsx';

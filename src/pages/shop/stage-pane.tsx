@@ -1,11 +1,11 @@
 /** The drawing of the place. It is brought when the shop is entered; without it the list has everything. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Stage } from '../../game/stage.ts';
-import { sheetDrawing } from '../state/sheets.ts';
 import { moment } from '../state/moment.ts';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { settings } from '../state/settings.ts';
+import { sheetDrawing } from '../state/sheets.ts';
 import { ui } from '../state/ui.ts';
 import { zoneName } from '../words/names.ts';
 import { t } from '../words/words.ts';

@@ -1,9 +1,9 @@
 /** What job, where, how long and how dear; and what can be folded out. */
 import { billOf, helperIsThere } from '../../job/index.ts';
-import { sheets } from '../state/sheets.ts';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { minutes, money } from '../state/settings.ts';
+import { sheets } from '../state/sheets.ts';
 import { type Ui, ui } from '../state/ui.ts';
 import { zoneName } from '../words/names.ts';
 import { t } from '../words/words.ts';

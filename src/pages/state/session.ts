@@ -86,9 +86,14 @@ export class Session {
     return result;
   }
 
-  /** One after the other; stops at the first that is refused. */
-  actAll(actions: readonly Action[]): void {
-    for (const action of actions) if (isRefusal(this.act(action))) return;
+  /** Actions of another attempt, as they were recorded; stops where one is refused. */
+  follow(actions: readonly Action[]): void {
+    for (const action of actions) {
+      const result = this.attempt.act(action);
+      if (isRefusal(result)) break;
+      this.keep(result);
+    }
+    this.publish({ kind: 'none' });
   }
 
   onRecord(listener: Listener): () => void {

@@ -29,26 +29,45 @@ export async function refreshShelf(): Promise<void> {
 
 /** The newest attempt at a job, if there is one. */
 export const latestOf = (list: readonly StoredAttempt[], jobId: string): StoredAttempt | undefined =>
-  list.filter((a) => a.jobId === jobId).sort((a, b) => (a.takenAt < b.takenAt ? 1 : -1))[0];
+  list.filter((a) => a.jobId === jobId && !a.practice).sort((a, b) => (a.takenAt < b.takenAt ? 1 : -1))[0];
 
+/** A new attempt at a job. */
 export async function takeJob(job: JobSpec): Promise<Session> {
+  const session = await begin(job, false);
+  session.act({ do: 'start' });
+  return session;
+}
+
+/** The first `count` steps of an attempt, to go on from there another way. */
+export async function tryFrom({ job, attempt }: Session, count: number): Promise<Session> {
+  const actions = attempt.log.entries.slice(0, count).map((entry) => entry.action);
+  const session = await begin(job, true);
+  session.follow(actions);
+  return session;
+}
+
+async function begin(job: JobSpec, practice: boolean): Promise<Session> {
   const store = await attempts();
   const { model } = catalog();
   const attempt = new Attempt(model, job);
   const stored: StoredAttempt = {
-    id: crypto.randomUUID(),
+    id: newId(),
     jobId: job.id,
     header: attempt.log.header,
     takenAt: new Date().toISOString(),
     tenths: 0,
     ended: false,
+    practice,
   };
   await store.begin({ ...stored });
   const session = new Session(model, job, stored, store, attempt);
   shelf.update({ open: session, differs: false });
-  session.act({ do: 'start' });
   return session;
 }
+
+/** Also where the page does not come over a secure line, as on a shop's own server. */
+const newId = (): string =>
+  [...crypto.getRandomValues(new Uint8Array(12))].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 
 export async function openAttempt(id: string): Promise<Session | null> {
   const now = shelf.value.open;

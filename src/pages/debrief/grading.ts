@@ -1,0 +1,65 @@
+/** The grade of an attempt: kept from before, or worked out in a worker. */
+import { useEffect, useState } from 'preact/hooks';
+import type { Grade } from '../../grading/index.ts';
+import { ENGINE_VERSION } from '../../job/index.ts';
+import { keepGrade, keptGrade } from '../../storage/grades.ts';
+import type { Session } from '../state/session.ts';
+import type { GradeOrder } from './grade-worker.ts';
+
+export type Grading = { state: 'working' } | { state: 'failed' } | { state: 'done'; grade: Grade };
+
+const running = new Map<string, Promise<Grade>>();
+
+/** The last entry's hash stands for the whole log; with the engine's version it says whether a kept grade still holds. */
+function keyOf(session: Session): string {
+  return `${ENGINE_VERSION}:${session.attempt.log.entries.at(-1)?.hash ?? ''}`;
+}
+
+function gradeOf(session: Session): Promise<Grade> {
+  const key = keyOf(session);
+  const known = running.get(key);
+  if (known !== undefined) return known;
+  const work = keptGrade(key).then((kept) => kept ?? workOut(session, key));
+  running.set(key, work);
+  work.catch(() => running.delete(key));
+  return work;
+}
+
+function workOut({ book, job, attempt }: Session, key: string): Promise<Grade> {
+  return new Promise((resolve, reject) => {
+    const worker = new Worker(new URL('./grade-worker.ts', import.meta.url), { type: 'module' });
+    worker.addEventListener('message', (event: MessageEvent<Grade>) => {
+      worker.terminate();
+      void keepGrade(key, event.data);
+      resolve(event.data);
+    });
+    worker.addEventListener('error', (event) => {
+      worker.terminate();
+      reject(new Error(event.message));
+    });
+    const order: GradeOrder = { book, job, log: attempt.log };
+    worker.postMessage(order);
+  });
+}
+
+export function useGrade(session: Session): { grading: Grading; retry: () => void } {
+  const [grading, setGrading] = useState<Grading>({ state: 'working' });
+  const [tries, setTries] = useState(0);
+  // A new try is a new effect.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: tries starts it again.
+  useEffect(() => {
+    let gone = false;
+    setGrading({ state: 'working' });
+    gradeOf(session)
+      .then((grade) => {
+        if (!gone) setGrading({ state: 'done', grade });
+      })
+      .catch(() => {
+        if (!gone) setGrading({ state: 'failed' });
+      });
+    return () => {
+      gone = true;
+    };
+  }, [session, tries]);
+  return { grading, retry: () => setTries(tries + 1) };
+}
