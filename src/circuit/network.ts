@@ -42,6 +42,8 @@ export class Network {
   private readonly total: Float64Array;
   private readonly scratch: Float64Array;
   private readonly probe: Float64Array;
+  private readonly ways = new Map<number, Int32Array>();
+  private waysOf: Plan | null = null;
 
   constructor(plan: Plan) {
     this.plan = plan;
@@ -142,10 +144,54 @@ export class Network {
     return out;
   }
 
-  /** Resistance between two nodes with all sources at rest (Thevenin), ohms. */
+  /**
+   * Resistance between two nodes with all sources at rest (Thevenin), ohms. Only the nodes on the way from the two to
+   * the end of the elimination take part; they are few.
+   */
   resistance(a: number, b: number): number {
-    const v = this.unit(a, b, this.probe);
-    return at(v, a) - at(v, b);
+    const { order, start, neighbours } = this.active;
+    const { scratch, probe, ratio, total } = this;
+    const steps = this.wayFrom(a, b);
+    for (const s of steps) scratch[order[s]] = 0;
+    if (a !== REFERENCE) scratch[a] += 1;
+    if (b !== REFERENCE) scratch[b] -= 1;
+    for (const s of steps) {
+      const amps = scratch[order[s]];
+      if (amps === 0) continue;
+      for (let k = start[s]; k < start[s + 1]; k++) scratch[neighbours[k]] += ratio[k] * amps;
+    }
+    for (let i = steps.length - 1; i >= 0; i--) {
+      const s = steps[i];
+      let v = scratch[order[s]] / total[order[s]];
+      for (let k = start[s]; k < start[s + 1]; k++) v += ratio[k] * probe[neighbours[k]];
+      probe[order[s]] = v;
+    }
+    return at(probe, a) - at(probe, b);
+  }
+
+  /** Steps of the elimination that two nodes' voltages depend on, in order. Kept for the plan in force. */
+  private wayFrom(a: number, b: number): Int32Array {
+    if (this.waysOf !== this.active) {
+      this.waysOf = this.active;
+      this.ways.clear();
+    }
+    const key = (a + 1) * (this.plan.nodeCount + 1) + b + 1;
+    const known = this.ways.get(key);
+    if (known !== undefined) return known;
+    const { start, neighbours, order } = this.active;
+    const stepOf = new Int32Array(order.length);
+    for (let s = 0; s < order.length; s++) stepOf[order[s]] = s;
+    const steps = new Set<number>();
+    const open = [a, b].filter((node) => node !== REFERENCE).map((node) => stepOf[node]);
+    while (open.length > 0) {
+      const s = open.pop();
+      if (s === undefined || steps.has(s)) continue;
+      steps.add(s);
+      for (let k = start[s]; k < start[s + 1]; k++) open.push(stepOf[neighbours[k]]);
+    }
+    const way = Int32Array.from(steps).sort();
+    this.ways.set(key, way);
+    return way;
   }
 
   /** Voltage between two nodes of the last solution. */

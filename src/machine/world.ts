@@ -97,12 +97,14 @@ export class World implements View {
   }
 
   /** Transitions that could leave the present states; none from a region that is stuck. */
-  *standing(): Generator<Transition> {
+  standing(): readonly Transition[] {
     const table = tableOf(this.model);
+    const list: Transition[] = [];
     for (let r = 0; r < table.length; r++) {
       if (this.stuck.has(r)) continue;
-      yield* table[r][this.state.regions[r]];
+      for (const t of table[r][this.state.regions[r]]) list.push(t);
     }
+    return list;
   }
 
   /** These instant transitions happen together. */

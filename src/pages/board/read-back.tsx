@@ -1,11 +1,14 @@
 /** Reads a log file in, plays it again and says whether it comes out the same. */
 import { useState } from 'preact/hooks';
-import { type Difference, type Log, replay } from '../../job/index.ts';
+import { type Attempt, type Difference, replay } from '../../job/index.ts';
 import { readLog } from '../../storage/log-file.ts';
+import { showLog } from '../debrief/from-log.ts';
 import { catalog, jobById } from '../state/catalog.ts';
 import { t } from '../words/words.ts';
 
-type Result = { kind: 'bad'; text: string } | { kind: 'played'; count: number; differences: Difference[] };
+type Result =
+  | { kind: 'bad'; text: string }
+  | { kind: 'played'; count: number; attempt: Attempt; differences: Difference[] };
 
 /** More differences than these tell nothing new. */
 const MOST = 12;
@@ -40,18 +43,26 @@ function judge(file: string, text: string): Result {
   }
   const job = jobById(read.log.header.jobId);
   if (job === undefined) return { kind: 'bad', text: t('board.replayNoJob', { job: read.log.header.jobId }) };
-  return played(read.log, replay(catalog().model, job, read.log).differences);
+  const { attempt, differences } = replay(catalog().model, job, read.log);
+  return { kind: 'played', count: read.log.entries.length, attempt, differences };
 }
-
-const played = (log: Log, differences: Difference[]): Result => ({
-  kind: 'played',
-  count: log.entries.length,
-  differences,
-});
 
 function Verdict({ result }: { result: Result }) {
   if (result.kind === 'bad') return <p class="warn">{result.text}</p>;
-  const { count, differences } = result;
+  const { count, attempt, differences } = result;
+  return (
+    <>
+      <Comparison count={count} differences={differences} />
+      {attempt.phase === 'ended' ? (
+        <button type="button" class="plain" onClick={() => showLog(attempt, differences.length > 0)}>
+          {t('board.replayShow')}
+        </button>
+      ) : null}
+    </>
+  );
+}
+
+function Comparison({ count, differences }: { count: number; differences: Difference[] }) {
   if (differences.length === 0) return <p class="all-clear">{t('board.replaySame', { count })}</p>;
   return (
     <>

@@ -1,5 +1,5 @@
 /** Complaint, cause, correction; what still stands open; and the honest ways to close a job. */
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
 import { modeName, modesOf, targetName } from '../words/names.ts';
@@ -80,6 +80,11 @@ interface CauseProps {
 
 function Cause({ session, draft, change }: CauseProps) {
   const { model } = session;
+  const mode = useRef<HTMLSelectElement>(null);
+  // The search goes when something is chosen; what comes next takes the focus.
+  useEffect(() => {
+    if (draft.cause !== null && draft.mode === '') mode.current?.focus();
+  }, [draft.cause, draft.mode]);
   if (draft.cause === null) {
     return (
       <>
@@ -108,7 +113,7 @@ function Cause({ session, draft, change }: CauseProps) {
       {draft.cause === '' ? null : (
         <label class="field">
           <span>{t('write.mode')}</span>
-          <select value={draft.mode} onChange={(event) => change({ mode: event.currentTarget.value })}>
+          <select ref={mode} value={draft.mode} onChange={(event) => change({ mode: event.currentTarget.value })}>
             <option value="">{t('write.modePick')}</option>
             {modesOf(model, draft.cause).map((mode) => (
               <option key={mode} value={mode}>

@@ -1,16 +1,24 @@
-/** The debrief of a closed attempt: the result first, then what it was, then how it went. */
+/** The debrief of a closed attempt: what was right and the result first, then what it was, then how it went. */
+import { useEffect } from 'preact/hooks';
 import { billOf } from '../../job/index.ts';
 import { Download } from '../clipboard/download.tsx';
+import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { minutes, money } from '../state/settings.ts';
-import { modeName, targetName } from '../words/names.ts';
+import { shelf } from '../state/store.ts';
 import { t } from '../words/words.ts';
+import { causeText } from './cause-text.ts';
 import { Debrief } from './debrief.tsx';
 import { useGrade } from './grading.ts';
+import { Replay } from './replay.tsx';
 import { Steps } from './steps.tsx';
+import { Working } from './working.tsx';
 
 export function DebriefPage({ session }: { session: Session }) {
   const { job, attempt, book, stored } = session;
+  const { differs } = useObservable(shelf);
+  // It comes up after the attempt was read from the store, when nothing has the focus.
+  useEffect(() => document.getElementById('work')?.focus(), []);
   const bill = money(billOf(book, attempt.tenths, attempt.price));
   const last = attempt.records.at(-1)?.entry.action;
   return (
@@ -22,15 +30,15 @@ export function DebriefPage({ session }: { session: Session }) {
         {t('debrief.closed', { minutes: minutes(attempt.tenths), bill })}{' '}
         {last?.do === 'finish' ? t('debrief.ending', { ending: t(`write.${last.ending}`) }) : ''}
       </p>
+      {differs ? <p class="warn">{t('review.differs')}</p> : null}
       {stored.practice ? <p class="hint">{t('debrief.practice')}</p> : <Result session={session} />}
-      <section aria-labelledby="debrief-lesson">
+      <section class="review-lesson" aria-labelledby="debrief-lesson">
         <h2 id="debrief-lesson">{t('debrief.cause')}</h2>
-        <p class="cause">
-          {job.causes.slice(0, 1).map(({ at, mode }) => `${targetName(session.model, at)}: ${modeName(mode)}`)}
-        </p>
+        <p class="cause">{job.causes.slice(0, 1).map(({ at, mode }) => causeText(session.model, at, mode))}</p>
         <h2>{t('debrief.lesson')}</h2>
         <p class="lesson">{job.lesson}</p>
       </section>
+      <Replay session={session} />
       <Steps session={session} />
       <p class="debrief-foot">
         <Download session={session} />
@@ -49,11 +57,7 @@ function Result({ session }: { session: Session }) {
   const { grading, retry } = useGrade(session);
   switch (grading.state) {
     case 'working':
-      return (
-        <p class="working" role="status">
-          {t('debrief.working')}
-        </p>
-      );
+      return <Working session={session} />;
     case 'failed':
       return (
         <p class="warn" role="alert">

@@ -1,46 +1,80 @@
 /** Where points went: the moment, what was done, what was known then and what would have been better. */
 import type { Finding } from '../../grading/index.ts';
 import type { Session } from '../state/session.ts';
-import { minutes } from '../state/settings.ts';
 import { tryFrom } from '../state/store.ts';
 import { resetUi } from '../state/ui.ts';
-import { actionName } from '../words/actions.ts';
-import { pointName } from '../words/names.ts';
-import { displayLine } from '../words/seen.ts';
 import { t } from '../words/words.ts';
-import { findingText } from './finding-text.ts';
+import { adviceText, findingText } from './finding-text.ts';
+import { minuteOf } from './moments.ts';
 
-export function Findings({ session, findings }: { session: Session; findings: Finding[] }) {
+interface Props {
+  session: Session;
+  findings: Finding[];
+}
+
+export function Good({ session, findings }: Props) {
   return (
-    <section aria-labelledby="debrief-lost">
-      <h2 id="debrief-lost">{t('debrief.lost')}</h2>
-      {findings.length === 0 ? <p class="all-clear">{t('debrief.lostNone')}</p> : null}
-      <ul class="findings">
+    <section aria-labelledby="debrief-good">
+      <h2 id="debrief-good">{t('debrief.good')}</h2>
+      {findings.length === 0 ? <p class="hint">{t('review.goodNone')}</p> : null}
+      <ul class="good">
         {findings.map((finding) => (
-          <FindingRow
-            key={`${finding.code}${finding.entry}${finding.params.check ?? ''}`}
-            session={session}
-            finding={finding}
-          />
+          <li key={keyOf(finding)}>
+            {finding.entry === null ? null : <Moment session={session} finding={finding} />}
+            {findingText(session, finding)}
+          </li>
         ))}
       </ul>
     </section>
   );
 }
 
+export function Findings({ session, findings }: Props) {
+  return (
+    <section aria-labelledby="debrief-lost">
+      <h2 id="debrief-lost">{t('debrief.lost')}</h2>
+      {findings.length === 0 ? <p class="all-clear">{t('debrief.lostNone')}</p> : null}
+      <ul class="findings">
+        {findings.map((finding) => (
+          <FindingRow key={keyOf(finding)} session={session} finding={finding} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+const keyOf = ({ code, entry, params }: Finding): string => `${code}${entry}${params.check ?? ''}`;
+
 function FindingRow({ session, finding }: { session: Session; finding: Finding }) {
   const { entry, lost, criterion } = finding;
+  const advice = adviceText(session, finding);
   return (
     <li class="finding">
       <p class="finding-head">
-        <b>{t(`debrief.${criterion}`)}</b>
-        <span>{entry === null ? t('debrief.whole') : t('debrief.at', { minute: minuteOf(session, entry) })}</span>
+        <b>{t(`review.criteria.${criterion}`)}</b>
         <span class="finding-lost">{t('debrief.lostPoints', { points: lost })}</span>
       </p>
-      {entry === null ? null : <p class="finding-did">{whatWasDone(session, entry)}</p>}
-      <p>{findingText(session, finding)}</p>
+      <p>
+        <Moment session={session} finding={finding} />
+        {findingText(session, finding)}
+      </p>
+      {advice === null ? null : (
+        <p class="finding-better">
+          <b>{t('review.better')}</b> {advice}
+        </p>
+      )}
       {entry === null ? null : <TryFrom session={session} entry={entry} />}
     </li>
+  );
+}
+
+function Moment({ session, finding: { entry } }: { session: Session; finding: Finding }) {
+  return (
+    <>
+      <b class="moment">
+        {entry === null ? t('review.atClose') : t('review.at', { minute: minuteOf(session, entry) })}
+      </b>{' '}
+    </>
   );
 }
 
@@ -55,14 +89,4 @@ function TryFrom({ session, entry }: { session: Session; entry: number }) {
       {t('debrief.tryFrom')}
     </button>
   );
-}
-
-function minuteOf({ attempt }: Session, entry: number): string {
-  return minutes(attempt.records.slice(0, entry + 1).reduce((sum, r) => sum + r.cost.tenths, 0));
-}
-
-function whatWasDone(session: Session, entry: number): string {
-  const record = session.attempt.records[entry];
-  if (record === undefined) return '';
-  return displayLine(record, (point) => pointName(session.model, point)) ?? actionName(session, record.entry.action);
 }

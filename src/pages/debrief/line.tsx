@@ -1,56 +1,152 @@
-/** Suspects left after each test, as a falling line against shop minutes. */
+/** Suspects left after each test, as a falling line against shop minutes, beside the line of the sound way. */
 import type { Grade } from '../../grading/index.ts';
+import type { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
 import { t } from '../words/words.ts';
+import { didText } from './moments.ts';
+import type { SoundWay } from './use-sound-way.ts';
+import { useWidth } from './use-width.ts';
 
-/** Drawing units of the chart. */
-const [W, H] = [620, 260];
-const EDGE = { left: 46, right: 16, top: 14, bottom: 40 };
+const HEIGHT = 280;
+const EDGE = { left: 44, right: 18, top: 26, bottom: 48 };
 
-export function Line({ grade }: { grade: Grade }) {
+type Points = Grade['line'];
+
+interface Scale {
+  x(tenths: number): number;
+  y(left: number): number;
+  most: number;
+  end: number;
+}
+
+function scaleOf(lines: Points[], atLeast: number, width: number): Scale {
+  const all = lines.flat();
+  const most = Math.max(...all.map(([, , left]) => left), 1);
+  const end = Math.max(...all.map(([, tenths]) => tenths), atLeast, 1);
+  return {
+    most,
+    end,
+    x: (tenths) => EDGE.left + (tenths / end) * (width - EDGE.left - EDGE.right),
+    y: (left) => HEIGHT - EDGE.bottom - (left / most) * (HEIGHT - EDGE.top - EDGE.bottom),
+  };
+}
+
+/** Level until the next test, then straight down: between tests nothing is learned. */
+const steps = (line: Points, { x, y }: Scale): string =>
+  line.map(([, tenths, left], i) => (i === 0 ? `M${x(tenths)} ${y(left)}` : `H${x(tenths)}V${y(left)}`)).join('');
+
+export function Line({ session, grade, way }: { session: Session; grade: Grade; way: SoundWay }) {
+  const { ref, width } = useWidth<HTMLElement>(620);
   const { line } = grade;
-  if (line.length < 2) return null;
-  const most = Math.max(...line.map(([, , left]) => left), 1);
-  const end = Math.max(...line.map(([, tenths]) => tenths), 1);
-  const x = (tenths: number): number => EDGE.left + (tenths / end) * (W - EDGE.left - EDGE.right);
-  const y = (left: number): number => H - EDGE.bottom - (left / most) * (H - EDGE.top - EDGE.bottom);
-  const path = line
-    .map(([, tenths, left], i) => (i === 0 ? `M${x(tenths)} ${y(left)}` : `H${x(tenths)}V${y(left)}`))
-    .join('');
+  if (line.length < 2) return <p class="hint">{t('review.line.hardly')}</p>;
+  const repairs = repairsAt(session);
+  const scale = scaleOf(way.line === null ? [line] : [line, way.line], grade.tenths, width);
   const text = t('debrief.lineText', { first: line[0][2], last: line[line.length - 1][2] });
   return (
-    <figure class="chart">
+    <figure class="review-chart" ref={ref}>
       <figcaption>
-        <b>{t('debrief.lineTitle')}.</b> {text}
+        <h2>{t('debrief.lineTitle')}</h2>
+        <p>{text}</p>
       </figcaption>
-      <svg viewBox={`0 0 ${W} ${H}`} role="img" aria-label={`${t('debrief.lineTitle')}. ${text}`}>
-        <path class="axis" d={`M${EDGE.left} ${EDGE.top}V${H - EDGE.bottom}H${W - EDGE.right}`} />
-        {[0, 0.5, 1].map((share) => (
-          <text key={share} x={EDGE.left - 8} y={y(most * share) + 5} text-anchor="end">
-            {Math.round(most * share)}
-          </text>
+      <svg viewBox={`0 0 ${width} ${HEIGHT}`} role="img" aria-label={`${t('debrief.lineTitle')}. ${text}`}>
+        <Axes scale={scale} width={width} />
+        {repairs.map((tenths) => (
+          <g key={tenths}>
+            <path class="repair-mark" d={`M${scale.x(tenths)} ${EDGE.top}V${HEIGHT - EDGE.bottom}`} />
+            <text x={scale.x(tenths)} y={EDGE.top - 8} text-anchor="middle">
+              {t('review.line.repairMark')}
+            </text>
+          </g>
         ))}
-        {[0, 0.5, 1].map((share) => (
-          <text key={share} x={x(end * share)} y={H - EDGE.bottom + 20} text-anchor="middle">
-            {minutes(Math.round(end * share))}
-          </text>
-        ))}
-        <text x={(W + EDGE.left) / 2} y={H - 4} text-anchor="middle">
-          {t('debrief.lineX')}
-        </text>
-        <path class="fall" d={path} />
+        {way.line === null ? null : <path class="sound-line" d={steps(way.line, scale)} />}
+        <path class="your-line" d={steps(line, scale)} />
         {line.map(([entry, tenths, left]) => (
-          <circle key={entry} class="fall-dot" cx={x(tenths)} cy={y(left)} r="4.5" />
+          <circle key={entry} class="your-dot" cx={scale.x(tenths)} cy={scale.y(left)} r="4" />
         ))}
       </svg>
-      <details>
-        <summary>{t('debrief.asTable')}</summary>
-        <ul>
-          {line.map(([entry, tenths, left]) => (
-            <li key={entry}>{t('debrief.lineRow', { minute: minutes(tenths), left })}</li>
-          ))}
-        </ul>
-      </details>
+      <p class="legend">
+        <span class="legend-you">{t('review.line.legendYou')}</span>
+        {way.line === null ? null : <span class="legend-sound">{t('review.line.legendSound')}</span>}
+        {repairs.length === 0 ? null : <span>{t('review.line.legendRepair')}</span>}
+        {way.line === null && !way.failed ? <span class="hint">{t('review.line.working')}</span> : null}
+      </p>
+      <LineTable session={session} line={line} way={way} />
     </figure>
+  );
+}
+
+/** Whole minutes at an even distance, seven at most. */
+function ticksTo(end: number): number[] {
+  const step = [1, 2, 5, 10, 20, 30, 60, 120].find((minutes) => end / (minutes * 10) < 7) ?? 240;
+  return Array.from({ length: Math.floor(end / (step * 10)) + 1 }, (_, i) => i * step * 10);
+}
+
+function Axes({ scale: { x, y, most, end }, width }: { scale: Scale; width: number }) {
+  const rows = most <= 6 ? Array.from({ length: most + 1 }, (_, i) => i) : [0, Math.round(most / 2), most];
+  return (
+    <>
+      {rows.map((left) => (
+        <g key={left}>
+          <path class="grid" d={`M${EDGE.left} ${y(left)}H${width - EDGE.right}`} />
+          <text x={EDGE.left - 9} y={y(left) + 5} text-anchor="end">
+            {left}
+          </text>
+        </g>
+      ))}
+      {ticksTo(end).map((tenths) => (
+        <g key={tenths}>
+          <path class="axis" d={`M${x(tenths)} ${HEIGHT - EDGE.bottom}v5`} />
+          <text x={x(tenths)} y={HEIGHT - EDGE.bottom + 22} text-anchor="middle">
+            {tenths / 10}
+          </text>
+        </g>
+      ))}
+      <text x={(width + EDGE.left - EDGE.right) / 2} y={HEIGHT - 6} text-anchor="middle">
+        {t('debrief.lineX')}
+      </text>
+      <path class="axis" d={`M${EDGE.left} ${EDGE.top}V${HEIGHT - EDGE.bottom}H${width - EDGE.right}`} />
+    </>
+  );
+}
+
+function repairsAt({ attempt }: Session): number[] {
+  let tenths = 0;
+  const at = attempt.records.flatMap(({ entry, cost }) => {
+    tenths += cost.tenths;
+    return entry.action.do === 'repair' ? [tenths] : [];
+  });
+  return [...new Set(at)];
+}
+
+function LineTable({ session, line, way }: { session: Session; line: Points; way: SoundWay }) {
+  return (
+    <details>
+      <summary>{t('debrief.asTable')}</summary>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">{t('review.line.minute')}</th>
+            <th scope="col">{t('review.line.what')}</th>
+            <th scope="col">{t('review.line.left')}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {line.map(([entry, tenths, left]) => (
+            <tr key={entry}>
+              <td>{minutes(tenths)}</td>
+              <td>{entry < 0 ? t('review.line.first') : didText(session, entry)}</td>
+              <td>{left}</td>
+            </tr>
+          ))}
+          {(way.line ?? []).map(([entry, tenths, left]) => (
+            <tr key={`sound${entry}`}>
+              <td>{minutes(tenths)}</td>
+              <td>{t('review.line.soundWhat')}</td>
+              <td>{left}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
   );
 }

@@ -1,87 +1,135 @@
 /** The voltage staircase: node by node along the current's path, this machine beside a sound one. */
-import type { Staircase } from '../../grading/index.ts';
+import { useState } from 'preact/hooks';
+import type { Stair, Staircase } from '../../grading/index.ts';
+import type { Model } from '../../machine/index.ts';
 import type { Session } from '../state/session.ts';
-import { pointName } from '../words/names.ts';
+import { bareName, pointName, wiresAt } from '../words/names.ts';
 import { t } from '../words/words.ts';
+import { mostTelling, parting } from './staircase-choice.ts';
 
-const ROW = 26;
-const [LEFT, RIGHT, TOP] = [250, 56, 30];
-const W = 620;
 /** Volts of the whole width. */
 const FULL = 14;
+const SCALE = [0, 4, 8, 12] as const;
+/** Volts between the two from which a step is worth a word. */
+const TELLS = 0.1;
 
-export function Stairs({ session, staircase }: { session: Session; staircase: Staircase }) {
-  const { model } = session;
-  const { stairs } = staircase;
-  const x = (volts: number): number => LEFT + (Math.max(0, Math.min(volts, FULL)) / FULL) * (W - LEFT - RIGHT);
-  const line = (of: 'here' | 'sound'): string =>
-    stairs.map((s, i) => `${i === 0 ? 'M' : 'L'}${x(s[of])} ${TOP + i * ROW}V${TOP + (i + 1) * ROW}`).join('');
-  const black = session.book.reference;
+const share = (volts: number): string => `${(100 * Math.max(0, Math.min(volts, FULL))) / FULL}%`;
+const figure = (volts: number): string => volts.toFixed(2);
+
+export function Stairs({ session, staircases }: { session: Session; staircases: Staircase[] }) {
+  const [chosen, choose] = useState(() => mostTelling(session, staircases));
+  const staircase = staircases.find((s) => s.id === chosen);
+  if (staircase === undefined) return null;
+  const { model, book } = session;
+  const { title, stairs } = staircase;
   return (
-    <figure class="chart">
-      <figcaption>
-        <b>
-          {t('debrief.stairsTitle')}: {staircase.title}.
-        </b>{' '}
-        {t('debrief.stairsText', { black: pointName(model, black) })}
-      </figcaption>
-      <svg
-        viewBox={`0 0 ${W} ${TOP + stairs.length * ROW + 8}`}
-        role="img"
-        aria-label={`${t('debrief.stairsTitle')}: ${staircase.title}`}
-      >
-        {[0, 4, 8, 12].map((volts) => (
-          <g key={volts}>
-            <path class="grid" d={`M${x(volts)} ${TOP}v${stairs.length * ROW}`} />
-            <text x={x(volts)} y={TOP - 10} text-anchor="middle">
-              {`${volts} V`}
-            </text>
-          </g>
+    <section class="staircase" aria-labelledby="debrief-stairs">
+      <h2 id="debrief-stairs">{t('debrief.stairsTitle')}</h2>
+      <p>{t('debrief.stairsText', { black: pointName(model, book.reference) })}</p>
+      <fieldset class="stairs-choice">
+        <legend class="unseen">{t('review.stairs.which')}</legend>
+        {staircases.map((s) => (
+          <label key={s.id} class="check">
+            <input type="radio" name="staircase" checked={s.id === chosen} onChange={() => choose(s.id)} />
+            {s.title}
+          </label>
         ))}
-        {stairs.map((s, i) => (
-          <g key={s.point}>
-            <text x={LEFT - 12} y={TOP + i * ROW + 18} text-anchor="end">
-              {shortPoint(model, s.point)}
-            </text>
-            <text x={W - RIGHT + 6} y={TOP + i * ROW + 18} class={Math.abs(s.here - s.sound) > 0.5 ? 'off' : ''}>
-              {s.here.toFixed(2)}
-            </text>
-          </g>
-        ))}
-        <path class="sound-line" d={line('sound')} />
-        <path class="here-line" d={line('here')} />
-      </svg>
-      <p class="legend">
-        <span class="key-here">{t('debrief.stairsHere')}</span>{' '}
-        <span class="key-sound">{t('debrief.stairsSound')}</span>
-      </p>
-      <details>
-        <summary>{t('debrief.asTable')}</summary>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">{t('debrief.stairsPoint')}</th>
-              <th scope="col">{t('debrief.stairsHere')}</th>
-              <th scope="col">{t('debrief.stairsSound')}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {stairs.map((s) => (
-              <tr key={s.point}>
-                <th scope="row">{pointName(model, s.point)}</th>
-                <td>{`${s.here.toFixed(2)} V`}</td>
-                <td>{`${s.sound.toFixed(2)} V`}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </details>
-    </figure>
+      </fieldset>
+      <p class="parting">{partingText(model, stairs)}</p>
+      <table class="stairs">
+        <caption>{title}</caption>
+        <StairsHead />
+        <tbody>
+          {stairs.map((stair, i) => (
+            <StairRow key={stair.point} model={model} stair={stair} parts={i > 0 && i === parting(stairs)} />
+          ))}
+        </tbody>
+      </table>
+    </section>
   );
 }
 
-/** Without the wire where the line is too short for it. */
-const shortPoint = (model: Session['model'], point: string): string => {
-  const name = pointName(model, point);
-  return name.length > 36 ? name.slice(0, name.indexOf(',')) : name;
-};
+function StairsHead() {
+  return (
+    <thead>
+      <tr>
+        <th scope="col">{t('debrief.stairsPoint')}</th>
+        <th scope="col" class="bars-cell">
+          <svg
+            class="volt-scale"
+            width="100%"
+            height="18"
+            role="img"
+            aria-label={t('review.stairs.volts', { volts: '0–14' })}
+          >
+            <defs>
+              <pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+                <rect class="hatch-ground" width="6" height="6" />
+                <path class="hatch-line" d="M0 0V6" />
+              </pattern>
+            </defs>
+            {SCALE.map((volts) => (
+              <text key={volts} x={share(volts)} y="14" text-anchor={volts === 0 ? 'start' : 'middle'}>
+                {t('review.stairs.volts', { volts })}
+              </text>
+            ))}
+          </svg>
+        </th>
+        <th scope="col" class="volts-cell">
+          <Swatch kind="here" />
+          {t('debrief.stairsHere')}
+        </th>
+        <th scope="col" class="volts-cell">
+          <Swatch kind="sound" />
+          {t('debrief.stairsSound')}
+        </th>
+      </tr>
+    </thead>
+  );
+}
+
+const Swatch = ({ kind }: { kind: 'here' | 'sound' }) => (
+  <svg class="swatch" width="28" height="12" aria-hidden="true">
+    <rect class={`stair-${kind}`} x="1" y="1" width="26" height="10" />
+  </svg>
+);
+
+function StairRow({ model, stair, parts }: { model: Model; stair: Stair; parts: boolean }) {
+  const wires = wiresAt(model, stair.point);
+  return (
+    <tr class={parts ? 'parts-here' : ''}>
+      <th scope="row">
+        {bareName(model, stair.point)}
+        {wires.length > 0 && wires.length < 3 ? (
+          <span class="stair-wire"> {wires.map((w) => `${w.id} ${w.colour}`).join(', ')}</span>
+        ) : null}
+      </th>
+      <td class="bars-cell">
+        <svg width="100%" height="20" aria-hidden="true">
+          {SCALE.slice(1).map((volts) => (
+            <line key={volts} class="grid" x1={share(volts)} x2={share(volts)} y1="0" y2="20" />
+          ))}
+          <rect class="stair-here" x="0" y="1.5" width={share(stair.here)} height="8" />
+          <rect class="stair-sound" x="0" y="11" width={share(stair.sound)} height="7.5" />
+        </svg>
+      </td>
+      <td class="volts-cell">{figure(stair.here)} V</td>
+      <td class="volts-cell">{figure(stair.sound)} V</td>
+    </tr>
+  );
+}
+
+/** The step at which the two go apart, in a sentence. */
+function partingText(model: Model, stairs: Stair[]): string {
+  const at = parting(stairs);
+  const [from, to] = [stairs[at - 1], stairs[at]];
+  if (from === undefined || to === undefined) return t('review.stairs.same');
+  const [here, sound] = [from.here - to.here, from.sound - to.sound];
+  if (Math.abs(here - sound) < TELLS) return t('review.stairs.same');
+  return t('review.stairs.parts', {
+    from: bareName(model, from.point),
+    to: bareName(model, to.point),
+    here: figure(here),
+    sound: figure(sound),
+  });
+}

@@ -1,27 +1,25 @@
 /** All that was done, in order, with what it showed. */
 import type { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
-import { actionName } from '../words/actions.ts';
-import { pointName } from '../words/names.ts';
-import { displayLine, seenLines } from '../words/seen.ts';
+import { seenLines } from '../words/seen.ts';
 import { t } from '../words/words.ts';
+import { didText } from './moments.ts';
 
 export function Steps({ session }: { session: Session }) {
   const { attempt, model, job } = session;
   let tenths = 0;
   return (
-    <section aria-labelledby="debrief-steps">
+    <section class="log" aria-labelledby="debrief-steps">
       <h2 id="debrief-steps">{t('debrief.steps')}</h2>
       <ol class="steps">
         {attempt.records.map((record) => {
           tenths += record.cost.tenths;
-          const reading = displayLine(record, (point) => pointName(model, point));
           const seen = record.seen.codes.length > 0 ? seenLines(model, job, record) : [];
           return (
             <li key={record.entry.index}>
               <span class="note-minute">{t('debrief.step', { minute: minutes(tenths) })}</span>{' '}
-              {reading ?? actionName(session, record.entry.action)}
-              {seen.length === 0 ? null : <span class="note-seen"> {seen.join(' ')}</span>}
+              {didText(session, record.entry.index)}
+              {seen.length === 0 ? null : <span class="note-seen">. {seen.join(' ')}</span>}
             </li>
           );
         })}

@@ -32,21 +32,21 @@ function ControlList({ session, offers }: { session: Session; offers: ControlOff
 
 function ControlRow({ session, offer }: { session: Session; offer: ControlOffer }) {
   const { book } = session;
-  const { control, value, actions } = offer;
+  const { control, value, values } = offer;
   return (
     <li class="control-row" data-rowbox>
-      <span class="control-name">
-        <b>{controlName(book, control)}</b>
-        <span>{t('here.isNow', { value: valueName(book, control, value) })}</span>
-      </span>
+      <b class="control-name">{controlName(book, control)}</b>
       <span class="control-values">
-        {actions.map(({ value: to, action }) => (
+        {values.map((to) => (
           <button
             key={to}
             type="button"
             class="value"
+            aria-pressed={to === value}
             aria-label={spoken(session, offer, to)}
-            onClick={() => session.act(action)}
+            onClick={() => {
+              if (to !== value) session.act({ do: 'operate', control, value: to });
+            }}
           >
             {valueName(book, control, to)}
           </button>

@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import { ActButton } from '../parts/act-button.tsx';
 import type { Session } from '../state/session.ts';
+import { actionKey } from '../words/actions.ts';
 import { partName, targetName } from '../words/names.ts';
 import { t } from '../words/words.ts';
 import type { Group } from './offers.ts';
@@ -43,7 +44,7 @@ function GroupBody({ session, group }: { session: Session; group: Group }) {
       {sealed ? <p class="hint">{t('here.sealed')}</p> : null}
       <div class="acts acts-two">
         {group.work.map((action) => (
-          <ActButton key={JSON.stringify(action)} session={session} action={action} kind="work" short />
+          <ActButton key={actionKey(action)} session={session} action={action} kind="work" short />
         ))}
         <ActButton session={session} action={{ do: 'mark', target: group.id, suspect: !marked }} short />
       </div>
@@ -63,7 +64,7 @@ function Deeper({ session, group }: { session: Session; group: Group }) {
   return (
     <div class="deeper-body">
       {group.repairs.map((action) => (
-        <ActButton key={JSON.stringify(action)} session={session} action={action} kind="repair" short />
+        <ActButton key={actionKey(action)} session={session} action={action} kind="repair" short />
       ))}
       {group.targets.map(({ target, actions }) => (
         <TargetEntry key={target} session={session} target={target} actions={actions} />
@@ -84,7 +85,7 @@ function TargetEntry({ session, target, actions }: { session: Session } & Group[
         <div class="acts acts-two">
           {actions.map((action) => (
             <ActButton
-              key={JSON.stringify(action)}
+              key={actionKey(action)}
               session={session}
               action={action}
               kind={action.do === 'repair' ? 'repair' : 'work'}

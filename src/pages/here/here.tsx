@@ -6,6 +6,7 @@ import { Section } from '../parts/section.tsx';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { ui } from '../state/ui.ts';
+import { actionKey } from '../words/actions.ts';
 import { partName, pointName, zoneName } from '../words/names.ts';
 import { t } from '../words/words.ts';
 import { Controls } from './controls.tsx';
@@ -62,7 +63,7 @@ function ActList({ session, actions }: Pick<ActsProps, 'session' | 'actions'>) {
   return (
     <div class="acts" ref={ref}>
       {actions.map((action) => (
-        <ActButton key={JSON.stringify(action)} session={session} action={action} />
+        <ActButton key={actionKey(action)} session={session} action={action} />
       ))}
     </div>
   );

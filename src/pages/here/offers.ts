@@ -24,7 +24,7 @@ export interface Group {
 export interface ControlOffer {
   control: string;
   value: string;
-  actions: { value: string; action: Action }[];
+  values: string[];
   byHelper: boolean;
 }
 
@@ -121,12 +121,9 @@ export function controlsHere(session: Session): ControlOffer[] {
     const byHelper = cab && !inside;
     if (cab ? !inside && !helper : spec.zone !== bench.zone) return [];
     const value = attempt.rig.world.controlOf(spec.id);
-    const actions = spec.values.filter((v) => v !== value).map((v) => ({ value: v, action: operate(spec.id, v) }));
-    return [{ control: spec.id, value, actions, byHelper }];
+    return [{ control: spec.id, value, values: spec.values, byHelper }];
   });
 }
-
-const operate = (control: string, value: string): Action => ({ do: 'operate', control, value });
 
 /** Covers that belong to this place: those that close it, its parts and its plugs. */
 export function coversHere({ book, bench }: Session): Action[] {

@@ -52,7 +52,7 @@ export function Manual({ session }: { session: Session }) {
         </label>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and must do so by keyboard. */}
-      <section class="panel-body" tabIndex={0} aria-label={t('manual.chapters')}>
+      <section class="panel-body" tabIndex={0} aria-label={t('manual.title')}>
         {searching ? (
           <p role="status">{all.length === 0 ? t('manual.nothing') : t('manual.results', { count: all.length })}</p>
         ) : null}

@@ -15,7 +15,7 @@ interface Props {
 }
 
 export function Grip({ title, tool, onMove }: Props) {
-  const { toolFolded } = useObservable(ui);
+  const { toolFolded, toolDown } = useObservable(ui);
   const place = (dx: number, dy: number): void => {
     const element = tool.current;
     const frame = element?.offsetParent;
@@ -29,7 +29,7 @@ export function Grip({ title, tool, onMove }: Props) {
       <button
         type="button"
         class="grip"
-        aria-label={`${t('meter.move')}. ${t('meter.moveHint')}`}
+        aria-label={`${title}. ${t('meter.move')}. ${t('meter.moveHint')}`}
         onPointerDown={(event) => carry(event, place)}
         onKeyDown={(event) => {
           const by = { ArrowLeft: [-STEP, 0], ArrowRight: [STEP, 0], ArrowUp: [0, -STEP], ArrowDown: [0, STEP] }[
@@ -40,16 +40,28 @@ export function Grip({ title, tool, onMove }: Props) {
           place(by[0] ?? 0, by[1] ?? 0);
         }}
       >
-        ⠿ {title}
+        <span aria-hidden="true">⠿ </span>
+        {title}
       </button>
-      <Exchange />
+      {toolDown ? null : <Exchange />}
+      {toolDown ? null : (
+        <button
+          type="button"
+          class="plain"
+          aria-expanded={!toolFolded}
+          onClick={() => ui.update({ toolFolded: !toolFolded })}
+        >
+          {toolFolded ? t('meter.unfold') : t('meter.fold')}
+        </button>
+      )}
       <button
         type="button"
         class="plain"
-        aria-expanded={!toolFolded}
-        onClick={() => ui.update({ toolFolded: !toolFolded })}
+        aria-label={toolDown ? t('meter.pickUp') : t('meter.putDown')}
+        aria-expanded={!toolDown}
+        onClick={() => ui.update({ toolDown: !toolDown })}
       >
-        {toolFolded ? t('meter.unfold') : t('meter.fold')}
+        {toolDown ? '▢' : '–'}
       </button>
     </header>
   );

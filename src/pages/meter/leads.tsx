@@ -32,15 +32,14 @@ function LeadRow({ session, lead }: { session: Session; lead: Lead }) {
         type="button"
         class={`probe probe-${lead}`}
         aria-pressed={inHand}
-        aria-label={`${lead === 'red' ? t('meter.takeRed') : t('meter.takeBlack')}. ${where}`}
+        aria-label={`${leadWord(session, lead)} ${where}. ${lead === 'red' ? t('meter.takeRed') : t('meter.takeBlack')}`}
         onPointerDown={(event) => drag(session, lead, event)}
         onClick={(event) => {
           // A pointer has been dealt with when it went up.
           if (event.detail === 0) toggle(lead);
         }}
       >
-        <b>{leadWord(session, lead)}</b>
-        <span>{where}</span>
+        <b>{leadWord(session, lead)}</b> <span>{where}</span>
       </button>
       {point === null ? null : (
         <button

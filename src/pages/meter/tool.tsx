@@ -7,6 +7,7 @@ import { changeSettings, settings } from '../state/settings.ts';
 import { ui } from '../state/ui.ts';
 import { costText } from '../words/actions.ts';
 import { controlName, valueName } from '../words/names.ts';
+import { glowWord } from '../words/seen.ts';
 import { t } from '../words/words.ts';
 import { Dial } from './dial.tsx';
 import { Lcd } from './display.tsx';
@@ -17,7 +18,7 @@ import { Leads } from './leads.tsx';
 
 export function Tool({ session }: { session: Session }) {
   useObservable(session.view);
-  const { toolFolded, sheet, split } = useObservable(ui);
+  const { toolFolded, toolDown, sheet, split } = useObservable(ui);
   const [at, setAt] = useState<{ x: number; y: number } | null>(null);
   const ref = useRef<HTMLElement>(null);
   const isLamp = session.bench.instrument === 'lamp';
@@ -33,12 +34,27 @@ export function Tool({ session }: { session: Session }) {
       ref={ref}
       style={style}
     >
-      <Grip title={title} tool={ref} onMove={setAt} />
-      {isLamp ? <LampFace session={session} /> : <MeterFace session={session} folded={toolFolded} />}
-      <ReadRow session={session} />
-      <Leads session={session} />
+      <Grip title={toolDown ? `${title} ${smallReading(session)}` : title} tool={ref} onMove={setAt} />
+      {toolDown ? null : <InHand session={session} isLamp={isLamp} folded={toolFolded} />}
     </section>
   );
+}
+
+function InHand({ session, isLamp, folded }: { session: Session; isLamp: boolean; folded: boolean }) {
+  return (
+    <>
+      {isLamp ? <LampFace session={session} /> : <MeterFace session={session} folded={folded} />}
+      <ReadRow session={session} />
+      <Leads session={session} />
+    </>
+  );
+}
+
+/** What a meter that was laid aside still shows. */
+function smallReading(session: Session): string {
+  const display = shownOn(session.attempt)?.display;
+  if (display === undefined) return '';
+  return session.bench.instrument === 'lamp' ? glowWord(display.text) : `${display.text} ${display.unit}`;
 }
 
 function MeterFace({ session, folded }: { session: Session; folded: boolean }) {

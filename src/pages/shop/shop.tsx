@@ -1,5 +1,6 @@
 /** The shop screen: the stage fills the window, everything else lies on it or folds out beside it. */
 import { useEffect } from 'preact/hooks';
+import type { Record } from '../../job/index.ts';
 import { Clipboard } from '../clipboard/clipboard.tsx';
 import { Here } from '../here/here.tsx';
 import { Manual } from '../manual/manual.tsx';
@@ -18,9 +19,10 @@ import { HoverName, StageTools } from './tool-bar.tsx';
 import { TopBar } from './top-bar.tsx';
 
 export function Shop({ session }: { session: Session }) {
-  const { here, clip, manual, sheet } = useObservable(ui);
+  const { here, clip, manual, sheet, aside } = useObservable(ui);
   useEffect(() => watchMoments(session), [session]);
   useEffect(() => startSounds(session), [session]);
+  useEffect(() => session.onRecord(arrive), [session]);
   useEffect(() => listenForKeys(session), [session]);
   return (
     <div class="shop">
@@ -33,11 +35,16 @@ export function Shop({ session }: { session: Session }) {
           <HoverName session={session} />
           {sheet === null ? null : <SheetBar />}
           <Slip session={session} />
-          <Tool session={session} />
+          {aside === 'YARD' || aside === 'YARD-RIGHT' ? null : <Tool session={session} />}
         </div>
         {clip === null ? null : <Clipboard session={session} tab={clip} />}
         {manual ? <Manual session={session} /> : null}
       </main>
     </div>
   );
+}
+
+/** Whoever walks looks at where they went, and at nothing that was pointed at before. */
+function arrive({ entry }: Record): void {
+  if (entry.action.do === 'walk') ui.update({ aside: null, selected: null, point: null });
 }

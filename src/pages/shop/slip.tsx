@@ -85,11 +85,6 @@ function Latest({ session }: { session: Session }) {
       </div>
       {remedy === null ? null : <ActButton session={session} action={remedy} kind="work" />}
       {spent > 0 ? <span class="act-cost">{t('slip.spent', { minutes: minutes(spent) })}</span> : null}
-      {empty ? null : (
-        <button type="button" class="plain" aria-label={t('slip.dismiss')} onClick={() => session.clearOutcome()}>
-          ✕
-        </button>
-      )}
     </div>
   );
 }
@@ -101,6 +96,9 @@ function linesOf(session: Session, record: Record): string[] {
   const { action } = record.entry;
   const reading = displayLine(record, (point) => pointName(session.model, point));
   const quiet = reading !== null && action.do !== 'operate' && record.seen.codes.length === 0;
+  if (action.do === 'operate' && reading === null && record.seen.codes.length === 0) {
+    return [`${actionName(session, action)}. ${t('seen.quiet')}`];
+  }
   const lines = [
     ...(reading === null ? [] : [reading]),
     ...(quiet ? [] : seenLines(session.model, session.job, record)),

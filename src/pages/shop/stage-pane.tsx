@@ -1,6 +1,6 @@
 /** The drawing of the place. It is brought when the shop is entered; without it the list has everything. */
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Stage } from '../../game/stage.ts';
+import type { Stage, StageEvents } from '../../game/stage.ts';
 import { moment } from '../state/moment.ts';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
@@ -15,7 +15,13 @@ import { stageView } from './stage-view.ts';
 /** The stage that is on screen, for the buttons that zoom and find. */
 export const onStage: { current: Stage | null } = { current: null };
 
-export function StagePane({ session }: { session: Session }) {
+interface Props {
+  session: Session;
+  /** What pointing means; in a replay it means nothing. */
+  events?: StageEvents;
+}
+
+export function StagePane({ session, events }: Props) {
   const host = useRef<HTMLDivElement>(null);
   const [stage, setStage] = useState<Stage | null>(null);
   const [failed, setFailed] = useState(false);
@@ -30,7 +36,9 @@ export function StagePane({ session }: { session: Session }) {
     const open = async (): Promise<void> => {
       const { createStage, loadDrawing } = await import('../../game/stage.ts');
       if (closed || host.current === null) return;
-      made = createStage(host.current, stageEvents(session), loadDrawing, { landing: (end) => landing(session, end) });
+      made = createStage(host.current, events ?? stageEvents(session), loadDrawing, {
+        landing: (end) => landing(session, end),
+      });
       onStage.current = made;
       setStage(made);
     };
@@ -40,7 +48,7 @@ export function StagePane({ session }: { session: Session }) {
       made?.destroy();
       onStage.current = null;
     };
-  }, [session]);
+  }, [session.model, events]);
 
   useEffect(() => stage?.show(stageView(session, now)), [stage, view, now, shown, set, session]);
   useEffect(() => stage?.showSheet(now.sheet === null ? null : sheetDrawing(now.sheet)), [stage, now.sheet]);

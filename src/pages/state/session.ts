@@ -30,7 +30,7 @@ export class Session {
     readonly model: Model,
     readonly job: JobSpec,
     readonly stored: StoredAttempt,
-    private readonly store: AttemptStore,
+    private readonly store: AttemptStore | null,
     attempt: Attempt = new Attempt(model, job),
   ) {
     this.attempt = attempt;
@@ -55,6 +55,11 @@ export class Session {
       differs ||= result.entry.hash !== entry.hash;
     }
     return { session: new Session(model, job, stored, store, attempt), differs };
+  }
+
+  /** A copy that is only looked at: nothing of it is kept. */
+  static toLookAt(model: Model, job: JobSpec, stored: StoredAttempt, attempt: Attempt): Session {
+    return new Session(model, job, { ...stored }, null, attempt);
   }
 
   get bench() {
@@ -117,7 +122,7 @@ export class Session {
   private keep(record: Record): void {
     this.stored.tenths = this.attempt.tenths;
     this.stored.ended = this.attempt.phase === 'ended';
-    this.store.append({ ...this.stored }, record.entry).catch(() => this.view.update({ saved: false }));
+    this.store?.append({ ...this.stored }, record.entry).catch(() => this.view.update({ saved: false }));
   }
 }
 

@@ -21,6 +21,8 @@ export interface Ui {
   /** Looking at the whole machine, or at the back of the panel, without walking. */
   aside: 'YARD' | 'YARD-RIGHT' | 'CREAR' | null;
   toolFolded: boolean;
+  /** Laid aside: only its reading shows. */
+  toolDown: boolean;
   dialog: 'settings' | 'help' | null;
 }
 
@@ -35,6 +37,7 @@ export const ui = new Observable<Ui>({
   point: null,
   aside: null,
   toolFolded: true,
+  toolDown: false,
   dialog: null,
 });
 
@@ -51,6 +54,7 @@ export function resetUi(): void {
     point: null,
     aside: null,
     toolFolded: true,
+    toolDown: false,
     dialog: null,
   });
 }

@@ -123,6 +123,13 @@ function operateName({ book }: Session, control: string, value: string): string 
     : t('act.setHeld', { ...words, back: valueName(book, control, springs) });
 }
 
+/** The same for an action and the one that undoes it, so that a button stays the same button. */
+export function actionKey(action: Action): string {
+  const pairs: Partial<Record<Action['do'], string>> = { close: 'open', refit: 'pull', plug: 'unplug', land: 'lift' };
+  const { do: kind, ...rest } = action;
+  return kind === 'helper' ? kind : `${pairs[kind] ?? kind} ${Object.values(rest).join(' ')}`;
+}
+
 export function costText({ book, bench }: Session, action: Action): string {
   const { tenths, price } = costOf(book, bench, action);
   if (price > 0) return t('act.costPrice', { minutes: minutes(tenths), price: money(price) });

@@ -1,5 +1,4 @@
 /** Things of the book by the names that a technician says. */
-import { ownerOf } from '../../job/index.ts';
 import type { Book, Model, WireSpec } from '../../machine/index.ts';
 import { t, wordFor } from './words.ts';
 
@@ -83,8 +82,6 @@ export function targetName(model: Model, target: string): string {
   const zone = book.zones.find((z) => z.id === target);
   return zone === undefined ? partName(book, target) : zone.name;
 }
-
-export const groupOf = (model: Model, point: string): string => ownerOf(model, point);
 
 export function controlName(book: Book, id: string): string {
   return book.controls.find((c) => c.id === id)?.name ?? id;

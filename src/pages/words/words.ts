@@ -1,6 +1,9 @@
 /** The texts of the page. Keys are typed by the English file; no sentence stands in code. */
 import i18next from 'i18next';
-import en from '../../../assets/texts/en.json';
+import enPages from '../../../assets/texts/en.json';
+import enDebrief from '../../../assets/texts/en-debrief.json';
+
+const en = { ...enPages, ...enDebrief };
 
 declare module 'i18next' {
   interface CustomTypeOptions {

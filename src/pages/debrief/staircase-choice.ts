@@ -1,0 +1,29 @@
+/** Which staircase to show first, and at which step of it the two machines go apart. */
+import type { Stair, Staircase } from '../../grading/index.ts';
+import type { Session } from '../state/session.ts';
+
+const lost = (stairs: readonly Stair[], i: number, of: 'here' | 'sound'): number => stairs[i - 1][of] - stairs[i][of];
+
+const apart = (stairs: readonly Stair[], i: number): number =>
+  Math.abs(lost(stairs, i, 'here') - lost(stairs, i, 'sound'));
+
+/** Index of the lower end of the step at which they differ most. */
+export function parting(stairs: readonly Stair[]): number {
+  let at = 1;
+  for (let i = 2; i < stairs.length; i++) if (apart(stairs, i) > apart(stairs, at)) at = i;
+  return at;
+}
+
+/** The one in which the two differ most; among those on which the cause lies, where it lies on any. */
+export function mostTelling({ model, job }: Session, staircases: readonly Staircase[]): string {
+  const [cause] = job.causes;
+  const wire = cause?.at.startsWith('W:') ? model.wires.get(cause.at.slice(2)) : undefined;
+  const owner = cause?.at.replace(/^X:/, '') ?? '';
+  const isAt = (point: string): boolean =>
+    wire === undefined ? point.startsWith(`${owner}.`) : point === wire.from || point === wire.to;
+  const difference = ({ stairs }: Staircase): number =>
+    Math.max(0, ...stairs.map((_, i) => (i === 0 ? 0 : apart(stairs, i))));
+  const onCause = staircases.filter(({ stairs }) => stairs.some(({ point }) => isAt(point)));
+  const among = onCause.length > 0 ? onCause : staircases;
+  return [...among].sort((a, b) => difference(b) - difference(a))[0]?.id ?? '';
+}

@@ -1,0 +1,62 @@
+/** The instruments in hand at the real machine: what they load, and what happens when they are used wrongly. */
+import { describe, expect, test } from 'vitest';
+import { work, workedAt } from './at-work.ts';
+
+const AT_BATTERY = 'walk BATT; with eyeProtection; with noFlame; with jewelryOff; open AC4';
+
+describe('in the current jack, across the battery', () => {
+  const attempt = workedAt('job-05', `${AT_BATTERY}; dial amps; jack amps; red G1.+`);
+  const touched = work(attempt, 'black G1.-');
+
+  test('the fuse of the meter blows at the touch', () => {
+    expect(touched.seen.codes).toContain('jack-fuse-blown');
+    expect(attempt.bench.jackFuseBlown).toBe(true);
+  });
+
+  test('the battery is not loaded by a meter whose fuse is gone', () => {
+    expect(attempt.rig.world.voltsBetween('G1.+', 'G1.-')).toBeGreaterThan(12);
+  });
+
+  test('the volts jack still works', () => {
+    const shown = work(attempt, 'jack volts; dial volts-dc; read').seen.display;
+    expect(Number(shown?.text)).toBeGreaterThan(12);
+  });
+});
+
+test('ohms on a live circuit is marked, on a dead one it is not', () => {
+  const attempt = workedAt('job-05', `${AT_BATTERY}; dial ohms; red G1.+; black G1.-`);
+  expect(work(attempt, 'read').seen.display?.live).toBe(true);
+  const dead = workedAt('job-05', 'walk BATT; operate iso 0; walk ENGL; with clothing; open AC5; dial ohms');
+  const shown = work(dead, 'red K1.86; black K1.85; read').seen.display;
+  expect(shown?.live).toBeUndefined();
+  expect(Number(shown?.text)).toBeGreaterThan(10);
+});
+
+test('the amps dial with the lead in the volts jack shows nothing', () => {
+  const attempt = workedAt('job-05', `${AT_BATTERY}; dial amps; red G1.+; black G1.-`);
+  expect(attempt.refusal({ do: 'read' })?.code).toBe('unknown');
+  expect(attempt.bench.jackFuseBlown).toBe(false);
+});
+
+/** The far side of a corroded pin with its load taken off: K1 is out, so that only the instrument draws current. */
+const AT_K1 =
+  'with chocks; with helperClear; walk ENGL; with clothing; open AC5; pull K1; helper call; with leadsClipped';
+
+test('a test lamp loads what it touches: full volts on the meter, and the lamp is not bright', () => {
+  const meter = workedAt('job-04', `${AT_K1}; dial volts-dc; red K1.86; black GND2.L; with helperClear`);
+  expect(Number(work(meter, 'operate key start').seen.display?.text)).toBeGreaterThan(12);
+  const lamp = workedAt('job-04', `${AT_K1}; take lamp; red K1.86; black GND2.L; with helperClear`);
+  expect(['dark', 'glimmer', 'dim']).toContain(work(lamp, 'operate key start').seen.display?.text);
+});
+
+test('on a machine whose line is whole the same lamp is bright', () => {
+  const lamp = workedAt('job-09', `${AT_K1}; take lamp; red K1.86; black GND2.L; with helperClear`);
+  expect(work(lamp, 'operate key start').seen.display?.text).toBe('bright');
+});
+
+test('a display that does not stand still says between what it moves', () => {
+  const attempt = workedAt('job-01', `with chocks; ${AT_BATTERY}; helper call; with helperClear`);
+  const shown = work(attempt, 'dial volts-dc; red G1.+; black G1.-; operate key start').seen.display;
+  expect(shown?.text).toMatch(/^\d+\.\d+$/);
+  if (shown?.from !== undefined) expect(Number(shown.from)).toBeLessThan(Number(shown.to));
+});
