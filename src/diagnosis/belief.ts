@@ -7,7 +7,7 @@ import { type Suspect, suspectsOf } from './complaint.ts';
 /** One odd reading or a slip of the probe must not rule a suspect out for ever. */
 const FLOOR = 0.02;
 /** Something seen on the spot (a green pin, a black link) speaks for its place by this much. */
-const SIGN_FACTOR = 0.05;
+const SIGN_FACTOR = 0.005;
 /** One thing heard or seen that a suspect doesn't foretell, or the other way round. */
 const SENSE_FACTOR = 0.3;
 

@@ -95,6 +95,9 @@ function Opened({ page, id }: { page: 'shop' | 'debrief'; id: string }) {
       gone = true;
     };
   }, [id]);
+  useEffect(() => {
+    if (session !== null) document.getElementById('work')?.focus();
+  }, [session]);
   if (session === null) return <p class="loading">{t('app.loading')}</p>;
   return page === 'shop' && session.attempt.phase !== 'ended' ? (
     <Shop session={session} />

@@ -58,8 +58,9 @@ export function Line({ session, grade, way }: { session: Session; grade: Grade; 
             </text>
           </g>
         ))}
-        {way.line === null ? null : <path class="sound-line" d={steps(way.line, scale)} />}
         <path class="your-line" d={steps(line, scale)} />
+        {/* On top, so that its dashes show where the two run together. */}
+        {way.line === null ? null : <path class="sound-line" d={steps(way.line, scale)} />}
         {line.map(([entry, tenths, left]) => (
           <circle key={entry} class="your-dot" cx={scale.x(tenths)} cy={scale.y(left)} r="4" />
         ))}

@@ -15,7 +15,7 @@ export function parting(stairs: readonly Stair[]): number {
 }
 
 /** The one in which the two differ most; among those on which the cause lies, where it lies on any. */
-export function mostTelling({ model, job }: Session, staircases: readonly Staircase[]): string {
+export function mostTelling({ model, job }: Pick<Session, 'model' | 'job'>, staircases: readonly Staircase[]): string {
   const [cause] = job.causes;
   const wire = cause?.at.startsWith('W:') ? model.wires.get(cause.at.slice(2)) : undefined;
   const owner = cause?.at.replace(/^X:/, '') ?? '';

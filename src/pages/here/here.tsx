@@ -30,7 +30,14 @@ export function Here({ session }: { session: Session }) {
         </button>
       </header>
       <div class="panel-body">
-        <Acts session={session} id="here-go" title={t('here.go')} actions={walksFrom(session)} folded />
+        <Acts
+          key={bench.zone}
+          session={session}
+          id="here-go"
+          title={t('here.go')}
+          actions={walksFrom(session)}
+          folded
+        />
         <Acts session={session} id="here-covers" title={t('here.covers')} actions={coversHere(session)} />
         <Groups session={session} filter={filter} setFilter={setFilter} selected={selected} />
         <Controls session={session} />

@@ -10,11 +10,12 @@ const STEP = 24;
 
 interface Props {
   title: string;
+  isLamp: boolean;
   tool: RefObject<HTMLElement>;
   onMove: (to: { x: number; y: number }) => void;
 }
 
-export function Grip({ title, tool, onMove }: Props) {
+export function Grip({ title, isLamp, tool, onMove }: Props) {
   const { toolFolded, toolDown } = useObservable(ui);
   const place = (dx: number, dy: number): void => {
     const element = tool.current;
@@ -44,7 +45,7 @@ export function Grip({ title, tool, onMove }: Props) {
         {title}
       </button>
       {toolDown ? null : <Exchange />}
-      {toolDown ? null : (
+      {toolDown || isLamp ? null : (
         <button
           type="button"
           class="plain"

@@ -23,7 +23,8 @@ export function Tool({ session }: { session: Session }) {
   const ref = useRef<HTMLElement>(null);
   const isLamp = session.bench.instrument === 'lamp';
   const title = isLamp ? t('meter.lampTitle') : t('meter.title');
-  const home = sheet === null ? {} : { right: `calc(${Math.round((1 - split) * 100)}% + 0.6rem)` };
+  // Beside an open sheet it lies over the place, not over the paper.
+  const home = sheet === null ? {} : { '--home': `calc(${Math.round((1 - split) * 100)}% + 0.6rem)` };
   const style = at === null ? home : { left: `${at.x}px`, top: `${at.y}px`, right: 'auto', bottom: 'auto' };
   return (
     <section
@@ -34,7 +35,7 @@ export function Tool({ session }: { session: Session }) {
       ref={ref}
       style={style}
     >
-      <Grip title={toolDown ? `${title} ${smallReading(session)}` : title} tool={ref} onMove={setAt} />
+      <Grip title={toolDown ? `${title} ${smallReading(session)}` : title} isLamp={isLamp} tool={ref} onMove={setAt} />
       {toolDown ? null : <InHand session={session} isLamp={isLamp} folded={toolFolded} />}
     </section>
   );

@@ -24,6 +24,6 @@ export function keepFocus(): void {
 
 function ancestors(element: Element): Element[] {
   const list: Element[] = [];
-  for (let at = element.parentElement; at !== null && at !== document.body; at = at.parentElement) list.push(at);
+  for (let at = element.parentElement; at !== null && at.id !== 'app'; at = at.parentElement) list.push(at);
   return list;
 }

@@ -39,7 +39,7 @@ function Warnings({ session }: { session: Session }) {
 function InHand({ session }: { session: Session }) {
   const { leadInHand, point } = useObservable(ui);
   if (leadInHand !== null) {
-    const lead = leadInHand === 'red' ? t('meter.red') : t('meter.black');
+    const lead = leadName(session, leadInHand);
     return (
       <p class="slip" role="status">
         {t('slip.inHand', { lead })}
@@ -57,6 +57,11 @@ function InHand({ session }: { session: Session }) {
       </li>
     </ul>
   );
+}
+
+function leadName({ bench }: Session, lead: 'red' | 'black'): string {
+  if (bench.instrument === 'lamp') return lead === 'red' ? t('meter.tip') : t('meter.clip');
+  return lead === 'red' ? t('meter.red') : t('meter.black');
 }
 
 function Latest({ session }: { session: Session }) {
