@@ -117,7 +117,7 @@ describe('a job from the board to the debrief', () => {
     await goTo(page, /^Cause/);
     await keys.type('G1');
     await pressOn(page, /^G1 Battery/);
-    await goTo(page, /What was wrong with it/);
+    await goTo(page, /^What was wrong with it/);
     await keys.type('disch');
     await pressOn(page, /^Hand in the write-up/);
     await pressOn(page, /^Handed to the lead hand/);
@@ -126,7 +126,36 @@ describe('a job from the board to the debrief', () => {
     expect(errors).toEqual([]);
     await close();
   });
+
+  test('by touch on a tablet held upright: both leads on, and a reading', async () => {
+    const { page, errors, close } = await visit(site, { viewport: { width: 768, height: 1024 }, hasTouch: true });
+    await page.getByRole('link', { name: JOB }).tap();
+    await button(page, 'Take the job').tap();
+    await at(page, 'cab dash face');
+    await button(page, 'Whole machine').tap();
+    await page.waitForTimeout(900);
+    await tapSpot(page, ...YARD_BATTERY_BOX);
+    await at(page, 'battery box');
+    await button(page, /open battery box cover/i)
+      .first()
+      .tap();
+    await page.waitForTimeout(900);
+    await page.locator('.probe-red').tap();
+    await tapSpot(page, ...drawnAt('BATT', 'G1.+'));
+    await page.locator('.probe-black').tap();
+    await tapSpot(page, ...drawnAt('BATT', 'G1.-'));
+    await button(page, 'Dial').tap();
+    await page.locator('#dial svg').tap({ position: { x: 58, y: 18 } });
+    expect(await slip(page, /Meter: /)).toMatch(/Meter: 1\d\.\d\d V, red on G1 terminal \+/);
+    expect(errors).toEqual([]);
+    await close();
+  });
 });
+
+async function tapSpot(page: Page, x: number, y: number): Promise<void> {
+  const to = await spot(page, x, y);
+  await page.touchscreen.tap(to.x, to.y);
+}
 
 /** Takes a lead from the instrument and lets it go over a spot of the drawing. */
 async function dragLead(page: Page, lead: 'red' | 'black', x: number, y: number): Promise<void> {

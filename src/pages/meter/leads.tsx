@@ -1,4 +1,5 @@
 /** The two leads: in hand, on a point, or loose. Dragged to the drawing, or taken in hand and set with a click or key. */
+import { useRef } from 'preact/hooks';
 import type { Lead } from '../../job/index.ts';
 import { leadWord } from '../here/point-row.tsx';
 import { hovered, touchPoint } from '../shop/stage-events.ts';
@@ -19,6 +20,10 @@ export function Leads({ session }: { session: Session }) {
 
 function LeadRow({ session, lead }: { session: Session; lead: Lead }) {
   const { leadInHand } = useObservable(ui);
+  const pointed = useRef(false);
+  const forget = (): void => {
+    pointed.current = false;
+  };
   const point = session.bench.leads[lead];
   const inHand = leadInHand === lead;
   const where = inHand
@@ -33,10 +38,15 @@ function LeadRow({ session, lead }: { session: Session; lead: Lead }) {
         class={`probe probe-${lead}`}
         aria-pressed={inHand}
         aria-label={`${leadWord(session, lead)} ${where}. ${lead === 'red' ? t('meter.takeRed') : t('meter.takeBlack')}`}
-        onPointerDown={(event) => drag(session, lead, event)}
-        onClick={(event) => {
-          // A pointer has been dealt with when it went up.
-          if (event.detail === 0) toggle(lead);
+        onPointerDown={(event) => {
+          pointed.current = true;
+          // The click of a tap comes before this; after a drag there is none.
+          addEventListener('pointerup', () => setTimeout(forget), { once: true });
+          drag(session, lead, event);
+        }}
+        onClick={() => {
+          // A pointer has been dealt with when it went up; keys and screen readers send the click alone.
+          if (!pointed.current) toggle(lead);
         }}
       >
         <b>{leadWord(session, lead)}</b> <span>{where}</span>
