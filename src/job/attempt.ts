@@ -93,7 +93,8 @@ export class Attempt {
     const lapses = effect.events.flatMap(({ event, access }) => lapsesAt(this.rig.world, before, event, access));
     const worked = cost.tenths * MS_PER_TENTH;
     const after = this.settleBench(effect, this.timeMs + worked);
-    const steps: Step[] = [{ pass: worked }, ...this.lateHelper(before, after, worked), ...effect.steps];
+    // A helper whose time runs out finishes what is being done, then leaves.
+    const steps: Step[] = [{ pass: worked }, ...effect.steps, ...this.lateHelper(before, after, worked)];
     const seen = this.rig.run(steps);
     const extra = this.consequences(action, seen);
     seen.codes = [...seen.codes, ...extra].sort();

@@ -23,7 +23,7 @@ export function readJob(model: Model, file: string, value: unknown, deep = false
         path,
         code: `unknown-${what}`,
         found: shown(name),
-        expected: `a ${what} of ${model.book.id}`,
+        expected: `${/^[aeiou]/.test(what) ? 'an' : 'a'} ${what} of ${model.book.id}`,
       }),
     );
   if (problems.length === 0 && deep) problems.push(...soundWayProblems(model, job, file));
@@ -46,29 +46,21 @@ function namesOf(model: Model, job: JobSpec): Name[] {
   };
   const isPart = (id: string) => book.parts.some((p) => p.id === id);
   const isControl = (id: string) => model.controlIndex.has(id);
+  const isPosition = (control: string) => (value: string) =>
+    book.controls.find((c) => c.id === control)?.values.includes(value) ?? false;
   const isTarget = (id: string) => isPart(id) || model.elementIndex.has(id);
   const isCode = (code: string) =>
     book.observables.some((o) => o.code === code) || /^(clunk|chatter|click:|buzz:)/.test(code);
   say('machine', job.machine, 'machine', (id) => id === book.id);
   for (const [control, value] of Object.entries(job.arrival.controls ?? {})) {
     say(`arrival.controls.${control}`, control, 'control', isControl);
-    say(
-      `arrival.controls.${control}`,
-      value,
-      'position',
-      (v) => book.controls.find((c) => c.id === control)?.values.includes(v) ?? false,
-    );
+    if (isControl(control)) say(`arrival.controls.${control}`, value, 'position', isPosition(control));
   }
   for (const quantity of Object.keys(job.arrival.quantities ?? {}))
     say(`arrival.quantities.${quantity}`, quantity, 'quantity', (q) => model.quantityIndex.has(q));
   for (const [region, state] of Object.entries(job.arrival.regions ?? {})) {
     say(`arrival.regions.${region}`, region, 'region', (r) => model.regionIndex.has(r));
-    say(
-      `arrival.regions.${region}`,
-      state,
-      'state',
-      (s) => model.regions.find((r) => r.id === region)?.states.includes(s) ?? false,
-    );
+    if (model.regionIndex.has(region)) say(`arrival.regions.${region}`, state, 'state', isStateOf(model, region));
   }
   job.faults.forEach((fault, i) => {
     say(`faults[${i}].at`, fault.at, 'target', isTarget);
@@ -77,14 +69,22 @@ function namesOf(model: Model, job: JobSpec): Name[] {
       say(`faults[${i}].cures[${k}]`, verb, 'repair', (v) => book.repairs.some((r) => r.id === v));
     }
   });
+  const isConnector = (id: string) => book.connectors.some((c) => c.id === id);
+  const isPlace = (id: string) => isTarget(id) || isConnector(id) || book.zones.some((z) => z.id === id);
   job.signs.forEach((sign, i) => {
+    say(`signs[${i}].at`, sign.at, 'target', isPlace);
+    if (sign.of !== undefined) say(`signs[${i}].of`, sign.of, 'target', isTarget);
+    if (sign.parted !== undefined)
+      say(`signs[${i}].parted`, sign.parted, 'part', (id) => isPart(id) || isConnector(id));
     say(`signs[${i}].zone`, sign.zone, 'zone', (z) => book.zones.some((zone) => zone.id === z));
     if (sign.under !== undefined)
       say(`signs[${i}].under`, sign.under, 'access', (a) => book.access.some((step) => step.id === a));
   });
   job.complaint.forEach((symptom, i) => {
-    for (const [k, [control]] of symptom.controls.entries())
-      say(`complaint[${i}].controls[${k}]`, control, 'control', isControl);
+    for (const [k, [control, value]] of symptom.controls.entries()) {
+      say(`complaint[${i}].controls[${k}][0]`, control, 'control', isControl);
+      if (isControl(control)) say(`complaint[${i}].controls[${k}][1]`, value, 'position', isPosition(control));
+    }
     for (const part of ['seen', 'missing'] as const) {
       for (const [k, code] of symptom[part].entries()) say(`complaint[${i}].${part}[${k}]`, code, 'observable', isCode);
     }
@@ -94,12 +94,21 @@ function namesOf(model: Model, job: JobSpec): Name[] {
   return names;
 }
 
+const isStateOf = (model: Model, region: string) => (state: string) =>
+  model.regions.find((r) => r.id === region)?.states.includes(state) ?? false;
+
 type Say = (path: string, name: string, what: string, known: (name: string) => boolean) => void;
 
 function sayChange(model: Model, change: Change, path: string, say: Say): void {
   const isPoint = (p: string) => p === model.book.reference || model.pointIndex.has(p);
   if ('element' in change) say(`${path}.element`, change.element, 'element', (e) => model.elementIndex.has(e));
-  if (change.kind === 'stuck') say(`${path}.region`, change.region, 'region', (r) => model.regionIndex.has(r));
+  if (change.kind === 'stuck') {
+    say(`${path}.region`, change.region, 'region', (r) => model.regionIndex.has(r));
+    if (model.regionIndex.has(change.region))
+      say(`${path}.state`, change.state, 'state', isStateOf(model, change.region));
+  }
+  if (change.kind === 'quantity')
+    say(`${path}.quantity`, change.quantity, 'quantity', (q) => model.quantityIndex.has(q));
   if (change.kind === 'bridge')
     for (const end of ['a', 'b'] as const) say(`${path}.${end}`, change[end], 'point', isPoint);
   if (change.kind === 'chafe') {

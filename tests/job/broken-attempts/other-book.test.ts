@@ -1,0 +1,15 @@
+import { expect, test } from 'vitest';
+import { at } from '../broken-jobs/broken-job.ts';
+import { firstDifference } from './broken-attempt.ts';
+
+test('the hash of another book', () => {
+  const difference = firstDifference((log) => {
+    at(log, 'header').book = '0'.repeat(64);
+  });
+  expect(difference).toEqual({
+    path: 'header.book',
+    code: 'other-book',
+    found: '0'.repeat(64),
+    expected: expect.stringMatching(/^"?[0-9a-f]{64}"?$/),
+  });
+});

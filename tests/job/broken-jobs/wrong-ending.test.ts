@@ -1,0 +1,17 @@
+import { expect, test } from 'vitest';
+import { problemsOfBroken } from './broken-job.ts';
+
+test('an ending that is none', () => {
+  const problems = problemsOfBroken('job-05', (job) => {
+    job.ending = 'went-home';
+  });
+  expect(problems).toEqual([
+    {
+      file: 'job-05.json',
+      path: 'ending',
+      code: 'not-allowed',
+      found: '"went-home"',
+      expected: 'one of "repaired", "no-fault", "cannot-duplicate", "not-safe", "handed-on"',
+    },
+  ]);
+});
