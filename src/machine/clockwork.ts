@@ -2,19 +2,26 @@
  * Simulated time. From event to event: solve, let what is due happen, find the next moment at which anything can
  * change, turn the engine and draw on the battery until then.
  */
-import { Flywheel } from './flywheel.ts';
+import { Flywheel, type Turning } from './flywheel.ts';
 import type { Stretch } from './keeper.ts';
 import { DUE, delayMsOf, type Transition } from './table.ts';
-import type { Sampler, World } from './world.ts';
 
 /** Rounds of instant changes at one moment before time is let go on by a millisecond. */
 const INSTANT_ROUNDS = 50;
 
+/** What the clockwork drives. */
+export interface Driven extends Turning {
+  solve(): void;
+  standing(): Iterable<Transition>;
+  scan(due: readonly Transition[]): void;
+  pass(stretch: Stretch): void;
+}
+
 export class Clockwork {
-  private readonly world: World;
+  private readonly world: Driven;
   private readonly flywheel: Flywheel;
 
-  constructor(world: World) {
+  constructor(world: Driven) {
     this.world = world;
     this.flywheel = new Flywheel(world);
   }
@@ -28,14 +35,14 @@ export class Clockwork {
     }
   }
 
-  advance(ms: number, sample?: Sampler): void {
+  advance(ms: number, sample?: () => void): void {
     const { world } = this;
     const end = world.state.timeMs + ms;
     this.settle();
     while (world.state.timeMs < end) {
       world.pass(this.stretch(end - world.state.timeMs));
       this.settle();
-      sample?.(world);
+      sample?.();
     }
   }
 

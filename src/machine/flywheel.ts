@@ -1,6 +1,7 @@
 /** What moves without jumping: the crankshaft's speed and the battery's charge. */
-import { chargeQuantity } from './model.ts';
-import type { World } from './world.ts';
+import type { View } from './guard.ts';
+import { chargeQuantity, type Model } from './model.ts';
+import type { MachineState } from './state.ts';
 
 /** Step while the speed changes, and while it stands, ms. */
 const TURNING_STEP_MS = 5;
@@ -17,8 +18,14 @@ const IDLE_BAND_RPM = 1;
 const CHARGE_STEP_AH = 0.05;
 const MS_PER_HOUR = 3_600_000;
 
+/** The machine as the flywheel sees it: its state and the currents of the present solution. */
+export interface Turning extends View {
+  readonly model: Model;
+  readonly state: MachineState;
+}
+
 export class Flywheel {
-  private readonly world: World;
+  private readonly world: Turning;
   private readonly rpm: number;
   private readonly motor: number;
   private readonly plunger: number;
@@ -26,7 +33,7 @@ export class Flywheel {
   private readonly engine: number;
   private readonly batteries: { element: number; quantity: number }[];
 
-  constructor(world: World) {
+  constructor(world: Turning) {
     const { model } = world;
     const index = (map: ReadonlyMap<string, number>, name: string) => map.get(name) ?? -1;
     this.world = world;

@@ -83,7 +83,7 @@ export class World implements View {
 
   /** Lets simulated time pass, whole milliseconds. */
   advance(ms: number, sample?: Sampler): void {
-    this.clockwork.advance(ms, sample);
+    this.clockwork.advance(ms, sample === undefined ? undefined : () => sample(this));
     this.state = this.keeper.flush(this.state);
   }
 
