@@ -7,7 +7,7 @@ import { type JobSpec, Rig, tryOut } from '../job/index.ts';
 import { observablesOf } from '../job/observables.ts';
 import { type Model, nodeOf, type View, type World } from '../machine/index.ts';
 import type { Change } from '../parts/index.ts';
-import type { SuspectFamily } from './suspects.ts';
+import { hiddenControls, type SuspectFamily } from './suspects.ts';
 
 /** Short enough that no relay moves unseen, ms. */
 const SLICE_MS = 2;
@@ -35,9 +35,10 @@ export class Traffic {
     this.model = model;
     this.job = job;
     this.motor = model.elementIndex.get(`${model.book.engine.starter}.motor`) ?? 0;
-    // Fuses found blown are an effect: the course is followed with everything whole.
+    // Fuses found blown and switches found off are what is asked for: the course is followed with everything whole.
     const { regions: _, ...whole } = job.arrival;
-    const rig = Rig.arriving(model, [], whole);
+    const usual = Object.fromEntries(hiddenControls(model.book).map((c) => [c.id, c.initial]));
+    const rig = Rig.arriving(model, [], { ...whole, controls: { ...whole.controls, ...usual } });
     this.soundCodes = this.codesOf(rig);
     this.follow(rig);
   }
