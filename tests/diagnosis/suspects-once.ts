@@ -1,16 +1,12 @@
 /** Suspects worked out once for each complaint of a test file: jobs that begin alike share them. */
-import { type Suspect, suspectsOf } from '../../src/diagnosis/index.ts';
+import type { Suspect } from '../../src/diagnosis/index.ts';
 import { canonical, type JobSpec } from '../../src/job/index.ts';
 import type { Model } from '../../src/machine/index.ts';
 
 const known = new Map<string, Suspect[]>();
 
-/** As `suspectsOf`: what a suspect is depends on the complaint and on how the machine arrives, and on nothing else. */
-export function suspectsOnce(
-  model: Model,
-  job: JobSpec,
-  work: (model: Model, job: JobSpec) => Suspect[] = suspectsOf,
-): Suspect[] {
+/** By `work`, which is `suspectsOf` of the engine: what a suspect is depends on the complaint and on how the machine arrives, and on nothing else. */
+export function suspectsOnce(model: Model, job: JobSpec, work: (model: Model, job: JobSpec) => Suspect[]): Suspect[] {
   const key = canonical([job.machine, job.complaint, job.arrival]);
   const before = known.get(key);
   if (before !== undefined) return before;
