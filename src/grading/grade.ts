@@ -1,6 +1,7 @@
 /** From a replayed attempt to a grade: every point lost with its moment, its evidence and the better choice. */
 import { type Belief, beliefOver, type Prior, suspectsOf } from '../diagnosis/index.ts';
-import { Attempt, billOf, isRefusal, shows } from '../job/index.ts';
+import { Attempt, billOf, isRefusal, type JobSpec, shows } from '../job/index.ts';
+import type { Model } from '../machine/index.ts';
 import { reviewCloseOut } from './close-out.ts';
 import type { Finding } from './finding.ts';
 import { reviewRepairs } from './repairs.ts';
@@ -99,12 +100,18 @@ function isSolved(attempt: Attempt): boolean {
 
 const pars = new WeakMap<object, number>();
 
+/** The job's own sound way, worked through like any attempt. */
+export function soundWay(model: Model, job: JobSpec): Attempt {
+  const attempt = new Attempt(model, job);
+  for (const action of job.path) if (isRefusal(attempt.act(action))) break;
+  return attempt;
+}
+
 /** Bill of the job's own sound way, worked through like any attempt. */
 export function parBill(attempt: Attempt): number {
   const known = pars.get(attempt.job);
   if (known !== undefined) return known;
-  const sound = new Attempt(attempt.model, attempt.job);
-  for (const action of attempt.job.path) if (isRefusal(sound.act(action))) break;
+  const sound = soundWay(attempt.model, attempt.job);
   const bill = billOf(attempt.model.book, sound.tenths, sound.price);
   pars.set(attempt.job, bill);
   return bill;
@@ -127,7 +134,8 @@ function timePoints(bill: number, par: number, rubric: Rubric): { points: number
   return { points: weight * share, findings: [finding] };
 }
 
-function suspectsLine(attempt: Attempt, belief: Belief): Grade['line'] {
+/** Suspects left after each entry that told something. */
+export function suspectsLine(attempt: Attempt, belief: Belief): Grade['line'] {
   let tenths = 0;
   const line: Grade['line'] = [];
   const first = belief.steps[0];

@@ -1,6 +1,6 @@
 /** A machine on the shop floor: a world with faults in it, to which hands do things. The real one and every suspect's. */
 import { lampLoad, type MeterFunction, meterLoad, type Reading, readLamp, readMeter } from '../instruments/index.ts';
-import { type Model, World } from '../machine/index.ts';
+import { LiveMachine, type Model, World } from '../machine/index.ts';
 import type { Change, Fault } from '../parts/index.ts';
 import type { Bench } from './bench.ts';
 import { canonical } from './canonical.ts';
@@ -45,7 +45,7 @@ export type Step =
   | { listen: string };
 
 export class Rig {
-  readonly world: World;
+  world: World;
   faults: Fault[];
   /** Does it judge whether a display stands still? Suspects' machines are not asked. */
   watches = true;
@@ -75,6 +75,11 @@ export class Rig {
     for (const [quantity, value] of Object.entries(arrival.quantities ?? {})) this.world.setQuantity(quantity, value);
     for (const [region, state] of Object.entries(arrival.regions ?? {})) this.world.setRegion(region, state);
     this.world.settle();
+  }
+
+  /** From here on the machine's state is kept by the statechart; what it does is the same. */
+  goLive(): void {
+    this.world = LiveMachine.of(this.world);
   }
 
   copy(): Rig {

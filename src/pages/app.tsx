@@ -19,7 +19,10 @@ function useAddress(): string[] {
   useEffect(() => {
     const onHash = (): void => {
       setHash(location.hash);
-      requestAnimationFrame(() => document.getElementById('work')?.focus());
+      requestAnimationFrame(() => {
+        document.getElementById('work')?.focus({ preventScroll: true });
+        scrollTo(0, 0);
+      });
     };
     addEventListener('hashchange', onHash);
     return () => removeEventListener('hashchange', onHash);
@@ -96,7 +99,7 @@ function Opened({ page, id }: { page: 'shop' | 'debrief'; id: string }) {
     };
   }, [id]);
   useEffect(() => {
-    if (session !== null) document.getElementById('work')?.focus();
+    if (session !== null) document.getElementById('work')?.focus({ preventScroll: true });
   }, [session]);
   if (session === null) return <p class="loading">{t('app.loading')}</p>;
   return page === 'shop' && session.attempt.phase !== 'ended' ? (

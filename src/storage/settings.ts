@@ -17,7 +17,7 @@ export const DEFAULTS: Settings = {
   sound: true,
   currency: '$',
   letterKeys: true,
-  autoRead: true,
+  autoRead: false,
 };
 
 const KEY = 'ohmyard.settings';

@@ -68,6 +68,7 @@ describe('a job from the board to the debrief', () => {
     await dragLead(page, 'black', ...drawnAt('BATT', 'G1.-'));
     await button(page, 'Dial').click();
     await page.locator('#dial').press('ArrowRight');
+    await button(page, /^Read \d/).click();
     expect(await slip(page, /Meter: /)).toMatch(/Meter: (9|10|11)\.\d\d V, red on G1 terminal \+/);
     await button(page, 'Hide dial').click();
 
@@ -108,6 +109,7 @@ describe('a job from the board to the debrief', () => {
     await keys.press('r');
     await goTo(page, /^G1 terminal -.*black lead here/);
     await keys.press('b');
+    await pressOn(page, /^Read \d/);
     expect(await slip(page, /Meter: /)).toMatch(/1\d\.\d\d V/);
 
     await keys.press('2');
@@ -146,6 +148,7 @@ describe('a job from the board to the debrief', () => {
     await tapSpot(page, ...drawnAt('BATT', 'G1.-'));
     await button(page, 'Dial').tap();
     await page.locator('#dial svg').tap({ position: { x: 58, y: 18 } });
+    await button(page, /^Read \d/).tap();
     expect(await slip(page, /Meter: /)).toMatch(/Meter: 1\d\.\d\d V, red on G1 terminal \+/);
     expect(errors).toEqual([]);
     await close();

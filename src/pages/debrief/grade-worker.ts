@@ -1,9 +1,9 @@
 /** Works out the grade beside the page, since that tries everything that could have been wrong. */
-import type { Prior } from '../../diagnosis/index.ts';
-import { type Grade, gradeOf } from '../../grading/index.ts';
+import { beliefOver, type Prior } from '../../diagnosis/index.ts';
+import { type Grade, gradeOf, soundWay, suspectsLine } from '../../grading/index.ts';
 import { type JobSpec, type Log, replay } from '../../job/index.ts';
 import { type Book, buildModel } from '../../machine/index.ts';
-import { billOfWay, lineOfWay, type SoundBill, walkSoundWay } from './sound-way.ts';
+import { billOfWay, type SoundBill } from './sound-way.ts';
 
 /** The page hands over the book that it has read, so that the worker does not carry a second one. */
 export type GradeOrder =
@@ -30,7 +30,7 @@ addEventListener('message', ({ data }: MessageEvent<GradeOrder>) => {
     answer({ kind: 'grade', grade: gradeOf(attempt) });
     return;
   }
-  const way = walkSoundWay(model, data.job);
+  const way = soundWay(model, data.job);
   answer({ kind: 'bill', bill: billOfWay(way) });
-  answer({ kind: 'line', line: lineOfWay(way, data.prior) });
+  answer({ kind: 'line', line: suspectsLine(way, beliefOver(way, data.prior)) });
 });

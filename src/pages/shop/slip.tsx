@@ -68,11 +68,12 @@ function Latest({ session }: { session: Session }) {
   const { outcome } = useObservable(session.view);
   const records = outcome.kind === 'done' ? outcome.records : [];
   const lines = records.flatMap((r) => linesOf(session, r));
+  const gone = records.flatMap((r) => lapsed(session, r));
   const called = records.flatMap((r) => calls(session, r));
   const refusal = outcome.kind === 'refused' ? outcome.refusal : null;
   const remedy = refusal === null ? null : remedyFor(session, refusal);
   const spent = records.reduce((sum, r) => sum + r.cost.tenths, 0);
-  const empty = lines.length === 0 && refusal === null && called.length === 0;
+  const empty = [...lines, ...gone, ...called].length === 0 && refusal === null;
   return (
     <div class={refusal === null ? 'slip' : 'slip refused'} data-empty={empty}>
       <div aria-live="polite" aria-atomic="true" class="slip-text">
@@ -82,6 +83,7 @@ function Latest({ session }: { session: Session }) {
             <b>{t('slip.refused')}</b> {refusalText(session, refusal)}
           </p>
         )}
+        {gone.length === 0 ? null : <p>{t('slip.lapsed', { what: gone.join(' ') })}</p>}
         {called.map((line) => (
           <p key={line} class="call">
             {line}
@@ -111,6 +113,13 @@ function linesOf(session: Session, record: Record): string[] {
   return lines.length === 0 && !SILENT.includes(action.do)
     ? [`${actionName(session, action)}. ${t('seen.done')}`]
     : lines;
+}
+
+/** Precautions that something else has taken away: said, since the board is folded in. */
+function lapsed({ book }: Session, { entry, before, after }: Record): string[] {
+  if (entry.action.do === 'precaution') return [];
+  const gone = before.precautions.filter((id) => !after.precautions.includes(id));
+  return gone.map((id) => book.precautions.find((p) => p.id === id)?.done ?? id);
 }
 
 /** A critical lapse is called out at once, as anybody in a shop would; the others are talked over in the debrief. */

@@ -34,6 +34,7 @@ export class Session {
     attempt: Attempt = new Attempt(model, job),
   ) {
     this.attempt = attempt;
+    attempt.rig.goLive();
   }
 
   /** A stored attempt, gone through again to where it was left. */

@@ -88,7 +88,7 @@ function moreNames({ model, book, job }: Session, action: Action): string {
     case 'ask':
       return job.asks.find((a) => a.id === action.question)?.question ?? action.question;
     case 'precaution':
-      return book.precautions.find((p) => p.id === action.id)?.[action.on ? 'done' : 'text'] ?? action.id;
+      return precautionName(book, action.id, action.on);
     case 'instrument':
       return t('meter.take', { tool: action.take === 'meter' ? t('meter.title') : t('meter.lampTitle') });
     case 'dial':
@@ -137,3 +137,9 @@ export function costText({ book, bench }: Session, action: Action): string {
 }
 
 export const sentence = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
+
+/** A precaution put in place, or taken away again; without the full stop of its sentence. */
+function precautionName(book: Session['book'], id: string, on: boolean): string {
+  const done = (book.precautions.find((p) => p.id === id)?.done ?? id).replace(/\.$/, '');
+  return on ? done : t('slip.precautionOff', { done });
+}
