@@ -180,7 +180,7 @@ async function chargeAndProve(page: Page): Promise<void> {
   await button(page, 'Wires and repairs').click();
   await button(page, /^Charge: G1/).click();
   await button(page, /^Battery disconnect switch: on/).click();
-  await button(page, /^Put back: open battery box cover/).click();
+  await button(page, /^Close up again: open battery box cover/).click();
   await button(page, 'Walk to').first().click();
   await button(page, /^Walk to cab dash face/).click();
   await at(page, 'cab dash face');
