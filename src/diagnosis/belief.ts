@@ -25,6 +25,8 @@ export interface Step {
   informative: boolean;
   /** Largest share of the probability that foresaw one and the same outcome; 1 means that nothing could be learned. */
   foreseen: number;
+  /** How much of the probability went over to other targets, 0 to 1 (total variation). */
+  moved: number;
 }
 
 interface Live {
@@ -90,6 +92,12 @@ function byTarget(lives: readonly Live[]): Map<string, number> {
   return shares;
 }
 
+function distance(one: ReadonlyMap<string, number>, other: ReadonlyMap<string, number>): number {
+  let sum = 0;
+  for (const [at, share] of one) sum += Math.abs(share - (other.get(at) ?? 0));
+  return sum / 2;
+}
+
 function weigh(record: Done, lives: Live[], sound: Rig): Step {
   const before = byTarget(lives);
   const expected = sound.run(record.steps);
@@ -108,7 +116,7 @@ function weigh(record: Done, lives: Live[], sound: Rig): Step {
   }
   const after = byTarget(lives);
   const left = [...after.values()].filter((p) => p > 0.01).length;
-  return { index: record.entry.index, before, after, left, informative, foreseen };
+  return { index: record.entry.index, before, after, left, informative, foreseen, moved: distance(before, after) };
 }
 
 /** Actions at which eyes and ears, or codes, say something. */
