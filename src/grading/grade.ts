@@ -1,5 +1,5 @@
 /** From a replayed attempt to a grade: every point lost with its moment, its evidence and the better choice. */
-import { type Belief, beliefOver, type Prior, suspectsOf } from '../diagnosis/index.ts';
+import { type Belief, bothBeliefs, type Prior, suspectsOf } from '../diagnosis/index.ts';
 import { Attempt, billOf, isRefusal, type JobSpec, shows } from '../job/index.ts';
 import type { Model } from '../machine/index.ts';
 import { reviewCloseOut } from './close-out.ts';
@@ -37,9 +37,9 @@ export interface Grade {
 /** The better of the grades under both priors, so that nobody loses points for a defensible belief. */
 export function gradeOf(attempt: Attempt, rubric: Rubric = DEFAULT_RUBRIC): Grade {
   const suspects = suspectsOf(attempt.model, attempt.job);
-  const [usual, equal] = (['usual', 'equal'] as const).map((prior) =>
-    gradeUnder(attempt, beliefOver(attempt, prior, suspects), prior, rubric),
-  );
+  const beliefs = bothBeliefs(attempt, suspects);
+  const usual = gradeUnder(attempt, beliefs.usual, 'usual', rubric);
+  const equal = gradeUnder(attempt, beliefs.equal, 'equal', rubric);
   return equal.total > usual.total ? equal : usual;
 }
 

@@ -1,7 +1,7 @@
 /** Node by node along the current's path: this machine beside a sound one, in the state of the complaint. */
 import { firstBench, type JobSpec, operatorZone, Rig } from '../job/index.ts';
 import { trialSteps } from '../job/steps.ts';
-import type { Model } from '../machine/index.ts';
+import type { Model, StaircaseSpec, World } from '../machine/index.ts';
 
 export interface Stair {
   point: string;
@@ -19,16 +19,34 @@ export interface Staircase {
 export function staircasesOf(model: Model, job: JobSpec): Staircase[] {
   const here = inComplaint(model, job, Rig.arriving(model, job.faults, job.arrival));
   const sound = inComplaint(model, job, Rig.arriving(model, [], {}));
-  return model.book.staircases.map(({ id, title, black, points }) => ({
-    id,
-    title,
-    stairs: points.map((point) => ({
+  return staircasesFor(model, job).map(({ id, title, black, points }) => {
+    const [low, good] = [here, sound].map((rig) => loaded(rig.world, points[0], black));
+    const stairs = points.map((point) => ({
       point,
-      here: hundredth(here.world.voltsBetween(point, black)),
-      sound: hundredth(sound.world.voltsBetween(point, black)),
-    })),
-  }));
+      here: hundredth(low.voltsBetween(point, black)),
+      sound: hundredth(good.voltsBetween(point, black)),
+    }));
+    return { id, title, stairs };
+  });
 }
+
+/** A way that the controls of the complaint don't feed shows nothing, not even on a sound machine. */
+const staircasesFor = (model: Model, job: JobSpec): StaircaseSpec[] =>
+  model.book.staircases.filter(({ controls }) =>
+    controls.every(([id, value]) => job.complaint[0]?.controls.some(([c, v]) => c === id && v === value)),
+  );
+
+/** The moment of the next second at which the supply stands lowest: where a contact chatters, the one with it closed. */
+function loaded(world: World, supply: string, black: string): World {
+  let lowest = world.copy();
+  world.copy().advance(CHATTER_MS, (now) => {
+    if (now.voltsBetween(supply, black) < lowest.voltsBetween(supply, black)) lowest = now.copy();
+  });
+  return lowest;
+}
+
+/** Longer than a chattering contact takes from one closing to the next, ms. */
+const CHATTER_MS = 500;
 
 const hundredth = (volts: number): number => Math.round(volts * 100) / 100;
 

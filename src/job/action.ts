@@ -20,6 +20,8 @@ export type Action =
   | { do: 'instrument'; take: Instrument }
   | { do: 'dial'; fn: MeterFunction }
   | { do: 'jack'; red: 'volts' | 'amps' }
+  /** A new fuse for the meter's own current jack. */
+  | { do: 'renewFuse' }
   | { do: 'lead'; lead: Lead; point: string | null }
   | { do: 'read' }
   | { do: 'look'; at: string }

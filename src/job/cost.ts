@@ -14,6 +14,10 @@ const PRECAUTION_MINUTES = 0.5;
 /** Minutes for a helper's call last this long, ms (book: free for 10 min). */
 export const HELPER_STAYS_MS = 600_000;
 
+/** Opening the meter and fitting a fuse of its own rating: minutes, and the fuse's price. Our own estimate. */
+const METER_FUSE_MINUTES = 2;
+const METER_FUSE_PRICE = 6;
+
 const minutes = (value: number): Cost => ({ tenths: Math.round(value * 10), price: 0 });
 
 export function walkMinutes(book: Book, from: string, to: string): number {
@@ -40,6 +44,8 @@ export function costOf(book: Book, bench: Bench, action: Action): Cost {
       return minutes(bothLeads(bench) ? readingMinutes(book, bench) : 0.1);
     case 'read':
       return minutes(readingMinutes(book, bench));
+    case 'renewFuse':
+      return { ...minutes(METER_FUSE_MINUTES), price: METER_FUSE_PRICE };
     case 'look':
       return item('visual');
     case 'wiggle':
@@ -74,6 +80,13 @@ function readingMinutes(book: Book, bench: Bench): number {
   const fn = effectiveFunction(bench);
   const dead = bench.instrument === 'meter' && (fn === 'ohms' || fn === 'continuity');
   return book.costs.minutes[dead ? 'readingOhm' : 'reading'] ?? 0;
+}
+
+/** Minutes that a repair goes on by itself before it is done, such as a battery on the charger. Nobody is paid for them. */
+export function unattendedMinutes(book: Book, action: Action): number {
+  if (action.do !== 'repair') return 0;
+  const repair = repairOf(book, action.verb);
+  return repair?.attendedMinutes === undefined ? 0 : Math.max(0, repair.minutes - repair.attendedMinutes);
 }
 
 const repairOf = (book: Book, id: string) => book.repairs.find((r) => r.id === id);

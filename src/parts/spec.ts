@@ -56,8 +56,11 @@ export type Law =
   | { kind: 'source'; volts: number; ohms: number; limitAmps?: number }
   /** Lead-acid battery: rest voltage follows the state of charge; other values while it takes charge. */
   | { kind: 'battery'; openVolts: number; ohms: number; chargeVolts: number; chargeOhms: number; capacityAh: number }
-  /** DC motor: back-EMF `voltsPerRpm` times crank speed behind `ohms`. */
-  | { kind: 'motor'; ohms: number; voltsPerRpm: number }
+  /**
+   * DC motor: back-EMF `voltsPerRpm` times crank speed behind `ohms`. Above `freeRpm` its clutch runs over: an engine
+   * that fires doesn't drive the armature faster than it turns unloaded.
+   */
+  | { kind: 'motor'; ohms: number; voltsPerRpm: number; freeRpm: number }
   /** Alternator output: holds `setVolts` between `sense` and `b`, within `limitAmps`, never above `ceilingVolts` at `a`. */
   | { kind: 'alternator'; setVolts: number; limitAmps: number; ceilingVolts: number; sense: PointId }
   /** Excitation terminal: `ohms` to ground at rest; `belowOutputVolts` under the output `of` while it charges. */

@@ -1,9 +1,10 @@
 /** Grades of whole attempts: the sound way passes, the swapper does not, and each point lost has its reason. */
 import { describe, expect, test, vi } from 'vitest';
 import { CRITERIA, DEFAULT_RUBRIC, type Grade, gradeOf, parBill } from '../../src/grading/index.ts';
+import { staircasesOf } from '../../src/grading/staircase.ts';
 import { type Action, type Attempt, billOf } from '../../src/job/index.ts';
 import { act, actionsOf, attemptAt, JOB_IDS, ownWay, theJob, workedAt } from '../job/at-work.ts';
-import { hobbinBook } from '../support/hobbin.ts';
+import { hobbinBook, hobbinModel } from '../support/hobbin.ts';
 
 // The suspects of a complaint are the same at every grading; working them out takes most of the time.
 vi.mock('../../src/diagnosis/index.ts', async (original) => {
@@ -96,6 +97,14 @@ describe('a grade', () => {
 
   test("has the book's staircases, this machine beside a sound one", () => {
     expect(sound.staircases.map((s) => s.id)).toEqual(hobbinBook().staircases.map((s) => s.id));
+  });
+
+  test('a staircase that the complaint does not feed is left out', () => {
+    const [cause] = theJob('job-02').causes;
+    const shown = staircasesOf(hobbinModel(), theJob('job-02'));
+    expect([cause.at, shown.map((s) => s.id)]).toEqual(['S1', ['feed']]);
+    // Open at the disconnect: the battery's volts before it, none after.
+    expect(shown[0].stairs.slice(1, 3).map((s) => s.here)).toEqual([expect.closeTo(12.65, 1), 0]);
   });
 });
 

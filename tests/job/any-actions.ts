@@ -36,6 +36,7 @@ function byKind(model: Model): { [K in ActionKind]: fc.Arbitrary<Extract<Action,
     instrument: fc.record({ ...just('instrument'), take: of(['meter', 'lamp'] as const) }),
     dial: fc.record({ ...just('dial'), fn: of(METER) }),
     jack: fc.record({ ...just('jack'), red: of(['volts', 'amps'] as const) }),
+    renewFuse: fc.record(just('renewFuse')),
     lead: fc.record({
       ...just('lead'),
       lead: of(['red', 'black'] as const),
@@ -86,7 +87,7 @@ const OFTEN: Partial<Record<ActionKind, number>> = {
   finish: 1,
 };
 
-export function anyActions(model: Model, length: number): fc.Arbitrary<Action[]> {
+function anyActions(model: Model, length: number): fc.Arbitrary<Action[]> {
   const kinds = byKind(model);
   const action = fc.oneof(
     ...Object.entries(kinds).map(([kind, arbitrary]) => ({
@@ -96,3 +97,14 @@ export function anyActions(model: Model, length: number): fc.Arbitrary<Action[]>
   );
   return fc.array(action, { minLength: length, maxLength: length });
 }
+
+/** Fixed, so that every run tries the same; another number tries others. */
+export const CHOICE = 45;
+
+/** A job and actions for it; with the same fixed number, the same ones in the same order wherever it is tried. */
+export const anyAttempts = (
+  jobs: readonly string[],
+  model: Model,
+  length: number,
+  holds: (job: string, actions: Action[]) => void,
+) => fc.property(fc.constantFrom(...jobs), anyActions(model, length), holds);

@@ -1,6 +1,6 @@
 /** The instruments in hand at the real machine: what they load, and what happens when they are used wrongly. */
 import { describe, expect, test } from 'vitest';
-import { work, workedAt } from './at-work.ts';
+import { act, work, workedAt } from './at-work.ts';
 
 const AT_BATTERY = 'walk BATT; with eyeProtection; with noFlame; with jewelryOff; open AC4';
 
@@ -20,6 +20,15 @@ describe('in the current jack, across the battery', () => {
   test('the volts jack still works', () => {
     const shown = work(attempt, 'jack volts; dial volts-dc; read').seen.display;
     expect(Number(shown?.text)).toBeGreaterThan(12);
+  });
+
+  test('a new fuse measures amperes again, and blows again where nothing was learned', () => {
+    const before = attempt.price;
+    act(attempt, { do: 'renewFuse' });
+    expect(attempt.bench.jackFuseBlown).toBe(false);
+    expect(attempt.price).toBeGreaterThan(before);
+    expect(attempt.refusal({ do: 'renewFuse' })?.code).toBe('already');
+    expect(work(attempt, 'dial amps; jack amps').seen.codes).toContain('jack-fuse-blown');
   });
 });
 

@@ -55,6 +55,25 @@ describe('cranking, sound machine at 25 °C', () => {
   });
 });
 
+describe('an engine that fires', () => {
+  const world = inState('crank');
+  const highest = { volts: 0 };
+  world.setQuantity('rpm', 600);
+
+  it('does not drive the starter as a generator: its clutch runs over (common practice, no source)', () => {
+    world.advance(200, (now) => {
+      highest.volts = Math.max(highest.volts, now.voltsBetween('G1.+', 'G1.-'));
+    });
+    expect(highest.volts).toBeLessThan(14.4);
+  });
+
+  it('leaves the motor running free with 130 A or less at 11.5 V (TM-A p 234, small industrial diesel)', () => {
+    const motor = model.elements.find((e) => e.id === 'M1.motor')?.law;
+    if (motor?.kind !== 'motor') throw new Error('M1.motor is not a motor');
+    expect((11.5 - motor.voltsPerRpm * motor.freeRpm) / motor.ohms).toBeLessThanOrEqual(130);
+  });
+});
+
 describe('inrush', () => {
   const stall = inState('stall');
 

@@ -13,6 +13,14 @@ describe('the step at which the two machines part', () => {
     expect(parting(stairs([12.6, 10.5], [12.6, 10.4], [0.1, 10.4], [0, 0]))).toBe(2);
   });
 
+  it('is the supply itself where that stands low: what it feeds loses less because of it', () => {
+    expect(parting(stairs([2.7, 10.5], [2.4, 10.1], [0.2, 0.2], [0, 0]))).toBe(0);
+  });
+
+  it('is not the supply where that only stands higher because nothing draws', () => {
+    expect(parting(stairs([12.6, 10.5], [0, 10.4], [0, 0.2], [0, 0]))).toBe(1);
+  });
+
   it('counts a loss that is missing as well', () => {
     expect(parting(stairs([12, 12], [11.9, 2], [11.9, 1.9]))).toBe(1);
   });

@@ -4,8 +4,8 @@ import type { Stair, Staircase } from '../../grading/index.ts';
 import type { Model } from '../../machine/index.ts';
 import type { Session } from '../state/session.ts';
 import { bareName, pointName, wiresAt } from '../words/names.ts';
-import { t } from '../words/words.ts';
-import { mostTelling, parting } from './staircase-choice.ts';
+import { sentence, t } from '../words/words.ts';
+import { lost, mostTelling, parting } from './staircase-choice.ts';
 
 /** Volts of the whole width. */
 const FULL = 14;
@@ -41,7 +41,7 @@ export function Stairs({ session, staircases }: { session: Session; staircases: 
         <StairsHead />
         <tbody>
           {stairs.map((stair, i) => (
-            <StairRow key={stair.point} model={model} stair={stair} parts={i > 0 && i === parting(stairs)} />
+            <StairRow key={stair.point} model={model} stair={stair} parts={i === parting(stairs) && differ(stairs)} />
           ))}
         </tbody>
       </table>
@@ -99,7 +99,7 @@ function StairRow({ model, stair, parts }: { model: Model; stair: Stair; parts: 
   return (
     <tr class={parts ? 'parts-here' : ''}>
       <th scope="row">
-        {bareName(model, stair.point)}
+        {sentence(bareName(model, stair.point))}
         {wires.length > 0 && wires.length < 3 ? (
           <span class="stair-wire"> {wires.map((w) => `${w.id} ${w.colour}`).join(', ')}</span>
         ) : null}
@@ -119,17 +119,18 @@ function StairRow({ model, stair, parts }: { model: Model; stair: Stair; parts: 
   );
 }
 
+const differ = (stairs: Stair[]): boolean => {
+  const at = parting(stairs);
+  return Math.abs(lost(stairs, at, 'here') - lost(stairs, at, 'sound')) >= TELLS;
+};
+
 /** The step at which the two go apart, in a sentence. */
 function partingText(model: Model, stairs: Stair[]): string {
+  if (!differ(stairs)) return t('review.stairs.same');
   const at = parting(stairs);
-  const [from, to] = [stairs[at - 1], stairs[at]];
-  if (from === undefined || to === undefined) return t('review.stairs.same');
-  const [here, sound] = [from.here - to.here, from.sound - to.sound];
-  if (Math.abs(here - sound) < TELLS) return t('review.stairs.same');
-  return t('review.stairs.parts', {
-    from: bareName(model, from.point),
-    to: bareName(model, to.point),
-    here: figure(here),
-    sound: figure(sound),
-  });
+  const [here, sound] = [lost(stairs, at, 'here'), lost(stairs, at, 'sound')].map(figure);
+  const to = bareName(model, stairs[at].point);
+  if (at === 0)
+    return t('review.stairs.supply', { at: to, here: figure(stairs[0].here), sound: figure(stairs[0].sound) });
+  return t('review.stairs.parts', { from: bareName(model, stairs[at - 1].point), to, here, sound });
 }
