@@ -14,7 +14,14 @@ export default defineConfig({
   base: './',
   publicDir: false,
   plugins: [drawings(), openWhileDeveloping()],
-  build: { outDir: '../dist', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 2000 },
+  build: {
+    outDir: '../dist',
+    emptyOutDir: true,
+    target: 'es2022',
+    chunkSizeWarningLimit: 2000,
+    // The book and the jobs change without the code, and the code without them.
+    rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'book', test: /scenarios[\\/].*\.json$/ }] } } },
+  },
   preview: { port: 4173 },
   worker: { format: 'es' },
   test: {

@@ -9,6 +9,8 @@ import { startWalk, TOP_CONTEXT, visit } from './walk.ts';
 
 /** How far a plug's half is drawn back from the other when parted, units. */
 const PARTED = 18;
+/** A finger may miss a place's sign by this much, units. */
+const SIGN_MARGIN = 10;
 
 export function assemble(id: string, source: string, rules: Rules, palette: Palette): Drawing {
   const root = parseSvg(source);
@@ -116,7 +118,8 @@ function areas(walk: Walk): Area[] {
       const zone = findById(walk.root, `zone-${name}`)?.attributes ?? {};
       const { d } = element.attributes;
       const polygon = (d ? pathPoints(d, 'along') : outlinePoints(element, walk.palette)).map(Math.round);
-      found.push(areaOf(name, zone, element.attributes['aria-label'] ?? name, polygon));
+      const area = areaOf(name, zone, element.attributes['aria-label'] ?? name, polygon);
+      found.push(area, ...signOf(walk, name, area));
     }
     for (const child of elements(element)) outline(child);
   };
@@ -128,6 +131,15 @@ function areas(walk: Walk): Area[] {
     found.push(areaOf(name, findById(walk.root, id)?.attributes ?? {}, name, polygonOf(grown)));
   }
   return found;
+}
+
+/** The sign that names a place in the yard, with the words beside it but without its leader line: it is the place too. */
+function signOf(walk: Walk, name: string, area: Area): Area[] {
+  const callout = findById(walk.root, `callout-${name}`);
+  const shown = callout === undefined ? [] : elements(callout).filter((e) => e.tag === 'rect' || e.tag === 'text');
+  const corners = shown.flatMap((e) => outlinePoints(e, walk.palette));
+  const box = boxOf(corners, undefined, SIGN_MARGIN);
+  return box === null ? [] : [{ ...area, polygon: polygonOf({ box }), sign: true }];
 }
 
 function polygonOf({ box }: Growing): number[] {

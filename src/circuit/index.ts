@@ -1,2 +1,3 @@
-export { type Bridge, LEAK_SIEMENS, Network } from './network.ts';
+export { LEAK_SIEMENS } from './elimination.ts';
+export { type Bridge, Network } from './network.ts';
 export { makePlan, type Plan, REFERENCE } from './plan.ts';

@@ -7,10 +7,10 @@
  * floating island is an ordinary case. The same subtraction-free idea is Grassmann, Taksar and Heyman's for Markov
  * chains (1985, from memory).
  */
-import { extendPlan, makePlan, type Plan, REFERENCE } from './plan.ts';
-
-/** Every node's leak to the reference, siemens: an island without any other path reads as floating. */
-export const LEAK_SIEMENS = 1e-12;
+import { Elimination } from './elimination.ts';
+import { extendPlan } from './extend.ts';
+import { makePlan, type Plan, REFERENCE } from './plan.ts';
+import { wayFrom, wayFromAll } from './ways.ts';
 
 /** A conductance laid between two nodes outside the frozen plan: a chafed wire, a lamp, a jumper. Siemens. */
 export interface Bridge {
@@ -25,122 +25,192 @@ export class Network {
   readonly siemens: Float64Array;
   /** Norton current of each edge, amperes, driven from `b` to `a` inside the element. */
   readonly norton: Float64Array;
-  /** Node voltages against the reference after `solve`, volts. */
-  readonly volts: Float64Array;
   bridges: Bridge[] = [];
-  /** Edges that may carry a Norton current; all of them unless the owner knows better. */
-  sources: ArrayLike<number>;
   /** Counts the eliminations: what depends on conductances alone holds as long as this stands. */
   generation = 0;
 
+  /** Edges that may carry a Norton current. */
+  private sources: ArrayLike<number>;
+  private sourceNodes: ArrayLike<number>;
+  private watched: ArrayLike<number>;
   /** The plan with the bridges in it: they are eliminated like any edge, so that nothing cancels on an island either. */
   private active: Plan;
   private laid = '';
-  private weight: Float64Array;
-  private ratio: Float64Array;
-  private readonly leak: Float64Array;
-  private readonly total: Float64Array;
+  private factors: Elimination;
+  /** Conductances with those of the bridges behind them; the edges' own where there is none. */
+  private all: Float64Array;
   private readonly scratch: Float64Array;
   private readonly probe: Float64Array;
-  private readonly ways = new Map<number, Int32Array>();
-  private waysOf: Plan | null = null;
+  /** By step: the currents of the last solution after elimination, and the volts that they give. */
+  private readonly driven: Float64Array;
+  private readonly base: Float64Array;
+  private readonly nodeVolts: Float64Array;
+  private readonly added: { unit: Float64Array; amps: number }[] = [];
+  private waySources: Int32Array;
+  private wayWatched: Int32Array;
+  private readonly isWatched: Uint8Array;
+  /** Has every node its volts, or only those that are watched? */
+  private whole = true;
 
-  constructor(plan: Plan) {
+  /**
+   * @param sources edges that may carry a Norton current; all of them unless the owner knows better
+   * @param watched nodes that are looked at after every solution; the others are worked out when they are asked for
+   */
+  constructor(plan: Plan, sources?: ArrayLike<number>, watched?: ArrayLike<number>) {
     this.plan = plan;
     this.active = plan;
-    this.sources = Array.from({ length: plan.edgeCount }, (_, e) => e);
+    this.sources = sources ?? Array.from({ length: plan.edgeCount }, (_, e) => e);
+    this.sourceNodes = sources === undefined ? plan.order : endsOf(plan, sources);
+    this.watched = watched ?? plan.order;
     this.siemens = new Float64Array(plan.edgeCount);
     this.norton = new Float64Array(plan.edgeCount);
-    this.volts = new Float64Array(plan.nodeCount);
-    this.weight = new Float64Array(plan.slotCount);
-    this.ratio = new Float64Array(plan.neighbours.length);
-    this.leak = new Float64Array(plan.nodeCount);
-    this.total = new Float64Array(plan.nodeCount);
-    this.scratch = new Float64Array(plan.nodeCount);
-    this.probe = new Float64Array(plan.nodeCount);
+    this.all = this.siemens;
+    this.factors = new Elimination(plan);
+    const perNode = (): Float64Array => new Float64Array(plan.nodeCount);
+    [this.scratch, this.probe] = [perNode(), perNode()];
+    [this.driven, this.base, this.nodeVolts] = [perNode(), perNode(), perNode()];
+    this.isWatched = new Uint8Array(plan.nodeCount);
+    this.waySources = wayFromAll(plan, this.sourceNodes);
+    this.wayWatched = wayFromAll(plan, this.watched);
+    this.seeWatched();
   }
 
   static of(nodeCount: number, edges: ReadonlyArray<readonly [number, number]>): Network {
     return new Network(makePlan(nodeCount, edges));
   }
 
-  /** Eliminates with the present conductances. Needed after any of them, or the bridges, changed. */
+  /** Eliminates with the present conductances, whether they moved or not. */
   factor(): void {
     this.generation++;
     this.layBridges();
-    const { weight, ratio, leak, total } = this;
-    this.gather();
-    const { order, start, neighbours, slots, pairSlots } = this.active;
-    let pair = 0;
-    for (let s = 0; s < order.length; s++) {
-      const node = order[s];
-      const first = start[s];
-      const last = start[s + 1];
-      let sum = leak[node];
-      for (let k = first; k < last; k++) sum += weight[slots[k]];
-      total[node] = sum;
-      for (let k = first; k < last; k++) {
-        const r = weight[slots[k]] / sum;
-        ratio[k] = r;
-        leak[neighbours[k]] += r * leak[node];
-      }
-      for (let p = first; p < last; p++) {
-        const r = ratio[p];
-        for (let q = p + 1; q < last; q++) weight[pairSlots[pair++]] += r * weight[slots[q]];
-      }
-    }
+    this.factors.run(this.all);
   }
 
-  /** Takes the bridges into the plan when they lie elsewhere than before. */
-  private layBridges(): void {
+  /** Eliminates again as far as conductances or bridges have moved. Needed after any of them did. */
+  refactor(): void {
+    const isNew = this.layBridges();
+    if (isNew) this.factors.run(this.all);
+    else if (!this.factors.rerun(this.all)) return;
+    this.generation++;
+  }
+
+  /** Takes the bridges into the plan when they lie elsewhere than before. Did they? */
+  private layBridges(): boolean {
     const ends = this.bridges.map((bridge): [number, number] => [bridge.a, bridge.b]);
     const laid = ends.join(' ');
-    if (laid === this.laid) return;
-    this.laid = laid;
-    this.active = ends.length === 0 ? this.plan : extendPlan(this.plan, ends);
-    this.weight = new Float64Array(this.active.slotCount);
-    this.ratio = new Float64Array(this.active.neighbours.length);
-  }
-
-  /** Adds up the conductance between every two nodes, and from each to the reference. */
-  private gather(): void {
-    const { active, siemens, bridges, weight, leak } = this;
-    const { edgeCount } = this.plan;
-    weight.fill(0);
-    leak.fill(LEAK_SIEMENS);
-    for (let e = 0; e < active.edgeCount; e++) {
-      const g = e < edgeCount ? siemens[e] : bridges[e - edgeCount].siemens;
-      if (g === 0) continue;
-      const slot = active.edgeSlot[e];
-      if (slot >= 0) weight[slot] += g;
-      else if (active.edgeA[e] !== active.edgeB[e]) {
-        leak[active.edgeA[e] === REFERENCE ? active.edgeB[e] : active.edgeA[e]] += g;
-      }
+    const isNew = laid !== this.laid;
+    if (isNew) {
+      this.laid = laid;
+      this.active = ends.length === 0 ? this.plan : extendPlan(this.plan, ends);
+      this.factors = new Elimination(this.active);
+      this.all = ends.length === 0 ? this.siemens : new Float64Array(this.active.edgeCount);
+      this.waySources = wayFromAll(this.active, this.sourceNodes);
+      this.wayWatched = wayFromAll(this.active, this.watched);
+      this.seeWatched();
     }
+    if (this.all !== this.siemens) {
+      this.all.set(this.siemens);
+      this.bridges.forEach(({ siemens }, i) => {
+        this.all[this.siemens.length + i] = siemens;
+      });
+    }
+    return isNew;
   }
 
-  /** Solves for the present Norton currents with the last factors. */
-  solve(): Float64Array {
-    const { plan, norton, scratch, volts } = this;
-    scratch.fill(0);
-    for (let k = 0; k < this.sources.length; k++) {
-      const e = this.sources[k];
+  private seeWatched(): void {
+    this.isWatched.fill(0);
+    for (const s of this.wayWatched) this.isWatched[this.plan.order[s]] = 1;
+  }
+
+  /** Solves for the present Norton currents with the last factors: the watched nodes now, the others when asked for. */
+  solve(): void {
+    const { norton, driven, sources, waySources } = this;
+    const { start, later, edgeA, edgeB, place } = this.active;
+    const { ratio } = this.factors;
+    driven.fill(0);
+    for (let k = 0; k < sources.length; k++) {
+      const e = sources[k];
       const amps = norton[e];
       if (amps === 0) continue;
-      if (plan.edgeA[e] !== REFERENCE) scratch[plan.edgeA[e]] += amps;
-      if (plan.edgeB[e] !== REFERENCE) scratch[plan.edgeB[e]] -= amps;
+      if (edgeA[e] !== REFERENCE) driven[place[edgeA[e]]] += amps;
+      if (edgeB[e] !== REFERENCE) driven[place[edgeB[e]]] -= amps;
     }
-    this.substitute(scratch, volts);
-    return volts;
+    for (let i = 0; i < waySources.length; i++) {
+      const s = waySources[i];
+      const amps = driven[s];
+      if (amps === 0) continue;
+      for (let k = start[s]; k < start[s + 1]; k++) driven[later[k]] += ratio[k] * amps;
+    }
+    this.added.length = 0;
+    this.comeBack(this.wayWatched);
+    this.whole = this.wayWatched.length === this.base.length;
+  }
+
+  /** Back substitution for some steps, which depend on each other only, and on those that have been. */
+  private comeBack(steps: Int32Array): void {
+    const { base, driven, nodeVolts } = this;
+    const { total, ratio } = this.factors;
+    const { start, later, order } = this.active;
+    for (let i = steps.length - 1; i >= 0; i--) {
+      const s = steps[i];
+      let v = driven[s] / total[s];
+      for (let k = start[s]; k < start[s + 1]; k++) v += ratio[k] * base[later[k]];
+      base[s] = v;
+      nodeVolts[order[s]] = v;
+    }
+  }
+
+  /** Gives the nodes that are not watched the volts of the last solution. */
+  private complete(): void {
+    if (this.whole) return;
+    this.whole = true;
+    const { order } = this.active;
+    const others = new Int32Array(order.length - this.wayWatched.length);
+    let to = 0;
+    for (let s = 0; s < order.length; s++) if (this.isWatched[order[s]] === 0) others[to++] = s;
+    this.comeBack(others);
+    for (const { unit, amps } of this.added) {
+      for (const s of others) this.nodeVolts[order[s]] += unit[order[s]] * amps;
+    }
+  }
+
+  /** Adds to the last solution what so many amperes do at the place of `unit`. */
+  superpose(unit: Float64Array, amps: number): void {
+    const { nodeVolts, wayWatched } = this;
+    const { order } = this.active;
+    if (this.whole) {
+      for (let n = 0; n < nodeVolts.length; n++) nodeVolts[n] += unit[n] * amps;
+      return;
+    }
+    for (let i = 0; i < wayWatched.length; i++) nodeVolts[order[wayWatched[i]]] += unit[order[wayWatched[i]]] * amps;
+    this.added.push({ unit, amps });
+  }
+
+  /** Node voltages against the reference after `solve`, volts. */
+  get volts(): Float64Array {
+    this.complete();
+    return this.nodeVolts;
   }
 
   /** Node voltages for one ampere driven into `a` and out of `b`, sources at rest. */
   unit(a: number, b: number, out: Float64Array = new Float64Array(this.plan.nodeCount)): Float64Array {
-    const { scratch } = this;
+    const { scratch, probe } = this;
+    const { ratio, total } = this.factors;
+    const { start, later, place, order } = this.active;
     scratch.fill(0);
-    if (a !== REFERENCE) scratch[a] += 1;
-    if (b !== REFERENCE) scratch[b] -= 1;
-    this.substitute(scratch, out);
+    if (a !== REFERENCE) scratch[place[a]] += 1;
+    if (b !== REFERENCE) scratch[place[b]] -= 1;
+    for (let s = 0; s < total.length; s++) {
+      const amps = scratch[s];
+      if (amps === 0) continue;
+      for (let k = start[s]; k < start[s + 1]; k++) scratch[later[k]] += ratio[k] * amps;
+    }
+    for (let s = total.length - 1; s >= 0; s--) {
+      let v = scratch[s] / total[s];
+      for (let k = start[s]; k < start[s + 1]; k++) v += ratio[k] * probe[later[k]];
+      probe[s] = v;
+      out[order[s]] = v;
+    }
     return out;
   }
 
@@ -149,79 +219,60 @@ export class Network {
    * the end of the elimination take part; they are few.
    */
   resistance(a: number, b: number): number {
-    const { order, start, neighbours } = this.active;
-    const { scratch, probe, ratio, total } = this;
-    const steps = this.wayFrom(a, b);
-    for (const s of steps) scratch[order[s]] = 0;
-    if (a !== REFERENCE) scratch[a] += 1;
-    if (b !== REFERENCE) scratch[b] -= 1;
-    for (const s of steps) {
-      const amps = scratch[order[s]];
+    const { start, later, place } = this.active;
+    const { scratch, probe } = this;
+    const { ratio, total } = this.factors;
+    const steps = wayFrom(this.active, a, b);
+    for (let i = 0; i < steps.length; i++) scratch[steps[i]] = 0;
+    if (a !== REFERENCE) scratch[place[a]] += 1;
+    if (b !== REFERENCE) scratch[place[b]] -= 1;
+    for (let i = 0; i < steps.length; i++) {
+      const s = steps[i];
+      const amps = scratch[s];
       if (amps === 0) continue;
-      for (let k = start[s]; k < start[s + 1]; k++) scratch[neighbours[k]] += ratio[k] * amps;
+      for (let k = start[s]; k < start[s + 1]; k++) scratch[later[k]] += ratio[k] * amps;
     }
     for (let i = steps.length - 1; i >= 0; i--) {
       const s = steps[i];
-      let v = scratch[order[s]] / total[order[s]];
-      for (let k = start[s]; k < start[s + 1]; k++) v += ratio[k] * probe[neighbours[k]];
-      probe[order[s]] = v;
+      let v = scratch[s] / total[s];
+      for (let k = start[s]; k < start[s + 1]; k++) v += ratio[k] * probe[later[k]];
+      probe[s] = v;
     }
-    return at(probe, a) - at(probe, b);
-  }
-
-  /** Steps of the elimination that two nodes' voltages depend on, in order. Kept for the plan in force. */
-  private wayFrom(a: number, b: number): Int32Array {
-    if (this.waysOf !== this.active) {
-      this.waysOf = this.active;
-      this.ways.clear();
-    }
-    const key = (a + 1) * (this.plan.nodeCount + 1) + b + 1;
-    const known = this.ways.get(key);
-    if (known !== undefined) return known;
-    const { start, neighbours, order } = this.active;
-    const stepOf = new Int32Array(order.length);
-    for (let s = 0; s < order.length; s++) stepOf[order[s]] = s;
-    const steps = new Set<number>();
-    const open = [a, b].filter((node) => node !== REFERENCE).map((node) => stepOf[node]);
-    while (open.length > 0) {
-      const s = open.pop();
-      if (s === undefined || steps.has(s)) continue;
-      steps.add(s);
-      for (let k = start[s]; k < start[s + 1]; k++) open.push(stepOf[neighbours[k]]);
-    }
-    const way = Int32Array.from(steps).sort();
-    this.ways.set(key, way);
-    return way;
+    return (a === REFERENCE ? 0 : probe[place[a]]) - (b === REFERENCE ? 0 : probe[place[b]]);
   }
 
   /** Voltage between two nodes of the last solution. */
   between(a: number, b: number): number {
-    return at(this.volts, a) - at(this.volts, b);
+    if (!this.whole && (this.isUnseen(a) || this.isUnseen(b))) this.complete();
+    return at(this.nodeVolts, a) - at(this.nodeVolts, b);
+  }
+
+  private isUnseen(node: number): boolean {
+    return node !== REFERENCE && this.isWatched[node] === 0;
   }
 
   /** Current through an edge from its `a` to its `b` end in the last solution, amperes. */
   amps(edge: number): number {
     return this.siemens[edge] * this.between(this.plan.edgeA[edge], this.plan.edgeB[edge]) - this.norton[edge];
   }
-
-  /** Forward and back substitution; `current` is destroyed. */
-  private substitute(current: Float64Array, out: Float64Array): void {
-    const { order, start, neighbours } = this.active;
-    const { ratio, total } = this;
-    for (let s = 0; s < order.length; s++) {
-      const amps = current[order[s]];
-      if (amps === 0) continue;
-      for (let k = start[s]; k < start[s + 1]; k++) current[neighbours[k]] += ratio[k] * amps;
-    }
-    for (let s = order.length - 1; s >= 0; s--) {
-      const node = order[s];
-      let v = current[node] / total[node];
-      for (let k = start[s]; k < start[s + 1]; k++) v += ratio[k] * out[neighbours[k]];
-      out[node] = v;
-    }
-  }
 }
 
 function at(volts: Float64Array, node: number): number {
   return node === REFERENCE ? 0 : volts[node];
+}
+
+const ends = new WeakMap<Plan, WeakMap<ArrayLike<number>, Int32Array>>();
+
+/** Nodes at which these edges end; the same list for the same edges, so that their way is sought once. */
+function endsOf(plan: Plan, edges: ArrayLike<number>): Int32Array {
+  const known = ends.get(plan) ?? new WeakMap<ArrayLike<number>, Int32Array>();
+  ends.set(plan, known);
+  const same = known.get(edges);
+  if (same !== undefined) return same;
+  const list = Int32Array.from([
+    ...Array.from(edges, (e) => plan.edgeA[e]),
+    ...Array.from(edges, (e) => plan.edgeB[e]),
+  ]);
+  known.set(edges, list);
+  return list;
 }

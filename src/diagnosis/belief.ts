@@ -31,7 +31,6 @@ export interface Step {
 
 interface Live {
   suspect: Suspect;
-  rigs: Rig[];
   weight: number;
 }
 
@@ -47,20 +46,30 @@ export function beliefOver(
   prior: Prior = 'usual',
   suspects: Suspect[] = suspectsOf(attempt.model, attempt.job),
 ): Belief {
-  const { job, model } = attempt;
-  const sound = Rig.arriving(model, [], { ...job.arrival, regions: {} });
+  return beliefUnder(prior, attempt, suspects, tellAll(attempt, suspects));
+}
+
+/** The belief under both priors. What the suspects foretell is the same; only the weights that it moves are not. */
+export function bothBeliefs(attempt: Attempt, suspects: Suspect[]): Readonly<Record<Prior, Belief>> {
+  const told = tellAll(attempt, suspects);
+  return {
+    usual: beliefUnder('usual', attempt, suspects, told),
+    equal: beliefUnder('equal', attempt, suspects, told),
+  };
+}
+
+function beliefUnder(prior: Prior, attempt: Attempt, suspects: Suspect[], told: readonly Told[]): Belief {
   const lives: Live[] = suspects.map((suspect) => ({
     suspect,
-    rigs: suspect.ends.map(quiet),
     weight: prior === 'usual' ? suspect.weight : 1 / countAt(suspects, suspect.at),
   }));
   normalise(lives);
   const steps: Step[] = [];
   const weights: number[][] = [];
-  for (const record of attempt.records) {
+  attempt.records.forEach((record, i) => {
     weights.push(lives.map((l) => l.weight));
-    steps.push(weigh(record, lives, sound));
-  }
+    steps.push(weigh(record, lives, told[i]));
+  });
   return {
     suspects,
     steps,
@@ -70,6 +79,28 @@ export function beliefOver(
         0,
       ),
   };
+}
+
+/** What an action told, and what each suspect, in order, had foretold of it. */
+interface Told {
+  informative: boolean;
+  real: Observed;
+  outcomes: Foretold[];
+}
+
+/** Each suspect's machine goes through the same steps as the real one. */
+function tellAll({ model, job, records }: Attempt, suspects: readonly Suspect[]): Told[] {
+  const sound = Rig.arriving(model, [], { ...job.arrival, regions: {} });
+  const machines = suspects.map((suspect) => suspect.ends.map(quiet));
+  return records.map((record) => {
+    const expected = sound.run(record.steps);
+    const yardstick = yardstickOf(record, expected, sound);
+    return {
+      informative: yardstick !== null || watched(record),
+      real: outcomeOf(record.seen, yardstick),
+      outcomes: machines.map((rigs) => foretell(rigs, record, yardstick)),
+    };
+  });
 }
 
 /** A suspect's machine of its own, which isn't asked whether a display stands still. */
@@ -98,13 +129,8 @@ function distance(one: ReadonlyMap<string, number>, other: ReadonlyMap<string, n
   return sum / 2;
 }
 
-function weigh(record: Done, lives: Live[], sound: Rig): Step {
+function weigh(record: Done, lives: Live[], { informative, real, outcomes }: Told): Step {
   const before = byTarget(lives);
-  const expected = sound.run(record.steps);
-  const yardstick = yardstickOf(record, expected, sound);
-  const outcomes = lives.map((live) => foretell(live, record, yardstick));
-  const real = outcomeOf(record.seen, yardstick);
-  const informative = yardstick !== null || watched(record);
   let foreseen = 1;
   if (informative) {
     foreseen = largestShare(lives, outcomes);
@@ -159,8 +185,8 @@ function outcomeOf(seen: Seen, yardstick: Yardstick | null): Observed {
   return { shown: display, codes: machineCodes(seen) };
 }
 
-function foretell(live: Live, record: Done, yardstick: Yardstick | null): Foretold {
-  const seen = live.rigs.map((rig) => rig.run(record.steps));
+function foretell(rigs: readonly Rig[], record: Done, yardstick: Yardstick | null): Foretold {
+  const seen = rigs.map((rig) => rig.run(record.steps));
   const ends = seen.map(machineCodes);
   if (record.seen.display === undefined) return { classes: null, ends };
   if (yardstick === null) return { classes: new Set(seen.map((s) => s.display?.text ?? '')), ends };

@@ -1,16 +1,8 @@
 /** Evidence number 0: which suspects would make the machine do what the operator complains of. */
 
-import {
-  complaintSteps,
-  type JobSpec,
-  matches,
-  noticed,
-  operatorZone,
-  Rig,
-  type Symptom,
-  tryOut,
-} from '../job/index.ts';
+import { complaintSteps, type JobSpec, matches, Rig, type Symptom, tryOut } from '../job/index.ts';
 import type { Model } from '../machine/index.ts';
+import { Chains } from './chains.ts';
 import { hiddenControls, type SuspectFamily, suspectFamilies } from './suspects.ts';
 import { Traffic } from './traffic.ts';
 
@@ -25,98 +17,152 @@ export interface Suspect {
   ends: Rig[];
 }
 
-/** How finely time is cut while watching for something that must not be seen, ms. */
-const SLICE_MS = 50;
-
 /** The arrival of a suspect's machine: the job's, but with hidden controls as the suspect says. */
-function arrivalOf(model: Model, job: JobSpec, family: SuspectFamily): JobSpec['arrival'] {
+function arrivalOf(model: Model, arrival: JobSpec['arrival'], family: SuspectFamily): JobSpec['arrival'] {
   const usual = Object.fromEntries(hiddenControls(model.book).map((c) => [c.id, c.initial]));
-  return { ...job.arrival, controls: { ...job.arrival.controls, ...usual, ...family.controls } };
+  return { ...arrival, controls: { ...arrival.controls, ...usual, ...family.controls } };
 }
 
 /** All suspects that explain the complaint. Pure: the same job gives the same list in the same order. */
 export function suspectsOf(model: Model, job: JobSpec): Suspect[] {
-  const traffic = new Traffic(model, job);
-  return suspectFamilies(model)
-    .filter((family) => traffic.matters(family))
-    .flatMap((family) => explain(model, job, family, traffic));
+  const enquiry = new Enquiry(model, job);
+  return suspectFamilies(model).flatMap((family) => enquiry.explain(family));
 }
 
-function explain(model: Model, job: JobSpec, family: SuspectFamily, traffic: Traffic): Suspect[] {
-  const arrival = arrivalOf(model, job, family);
-  const rigAt = (ohms: number) => Rig.arriving(model, family.faults(ohms), arrival);
-  const shown = (rig: Rig, ohms: number): Verdict => {
-    if (job.arrival.regions !== undefined && !wouldLeave(model, job, family, ohms, arrival)) return 'other';
-    for (const symptom of job.complaint) {
-      const verdict = couldShow(rig, symptom);
-      if (verdict !== 'shows') return verdict;
+/** What came of trying one degree of a family. */
+interface Answer {
+  verdict: Verdict;
+  /** It can't be told from a sound machine, so that milder degrees can't either. */
+  last: boolean;
+}
+
+/** Tries the complaint on family after family; what was tried already is not tried again. */
+class Enquiry {
+  private readonly model: Model;
+  private readonly job: JobSpec;
+  private readonly traffic: Traffic;
+  private readonly chains: Chains;
+  private readonly answers = new Map<string, Answer>();
+  private readonly mattering = new Map<string, boolean>();
+
+  constructor(model: Model, job: JobSpec) {
+    this.model = model;
+    this.job = job;
+    this.traffic = new Traffic(model, job);
+    this.chains = new Chains(model);
+  }
+
+  explain(family: SuspectFamily): Suspect[] {
+    const { severities } = family;
+    if (!this.matters(family, severities[severities.length - 1] ?? 0)) return [];
+    if (severities.length === 0) {
+      return this.ask(family, 0).verdict === 'shows'
+        ? [suspect(family, family.weight, [this.rigOf(family, 0, this.job)])]
+        : [];
     }
-    return 'shows';
-  };
-  const { severities } = family;
-  if (severities.length === 0) {
-    const rig = rigAt(0);
-    return shown(rig, 0) === 'shows' ? [suspect(family, family.id, family.weight, [rig])] : [];
+    // From the worst downward.
+    const shares: number[] = [];
+    for (const ohms of [...severities].reverse()) {
+      const { verdict, last } = this.ask(family, ohms);
+      if (verdict === 'shows') shares.unshift(ohms);
+      if (last) break;
+    }
+    if (shares.length === 0) return [];
+    const weight = (family.weight * shares.length) / severities.length;
+    return [
+      suspect(
+        family,
+        weight,
+        endsOf(shares).map((ohms) => this.rigOf(family, ohms, this.job)),
+      ),
+    ];
   }
-  // From the worst downward, until a degree can't be told from a sound machine: the milder ones can't either.
-  const found: { rig: Rig; shows: boolean }[] = [];
-  for (const ohms of [...severities].reverse()) {
-    const rig = rigAt(ohms);
-    const verdict = shown(rig, ohms);
-    found.unshift({ rig, shows: verdict === 'shows' });
-    if (verdict === 'denied' || (verdict === 'other' && !denies(job) && traffic.likeSound(rig))) break;
+
+  private matters(family: SuspectFamily, ohms: number): boolean {
+    const name = this.chains.nameOf(family, ohms);
+    const known = this.mattering.get(name);
+    if (known !== undefined) return known;
+    const matters = this.traffic.matters(family, ohms);
+    this.mattering.set(name, matters);
+    return matters;
   }
-  const shares = found.filter((degree) => degree.shows).map((degree) => degree.rig);
-  if (shares.length === 0) return [];
-  const weight = (family.weight * shares.length) / severities.length;
-  return [suspect(family, family.id, weight, endsOf(shares))];
+
+  private ask(family: SuspectFamily, ohms: number): Answer {
+    const name = `${this.chains.nameOf(family, ohms)} ${isFound(this.job, family)}`;
+    const known = this.answers.get(name);
+    if (known !== undefined) return known;
+    const answer = this.tryDegree(family, ohms);
+    this.answers.set(name, answer);
+    return answer;
+  }
+
+  private tryDegree(family: SuspectFamily, ohms: number): Answer {
+    const { job } = this;
+    if (!isFound(job, family) && !this.matters(family, ohms)) return { verdict: 'other', last: true };
+    if (!this.wouldLeave(family, ohms)) return this.other(family, ohms, new Map());
+    const rig = this.rigOf(family, ohms, job);
+    const heard: Heard = new Map();
+    for (const symptom of job.complaint) {
+      const verdict = couldShow(rig, symptom, heard);
+      if (verdict === 'denied') return { verdict, last: true };
+      if (verdict === 'other') return this.other(family, ohms, heard);
+    }
+    return { verdict: 'shows', last: false };
+  }
+
+  /** A complaint that something does not happen: where the worst degree lets it happen, the milder ones do too. */
+  private other(family: SuspectFamily, ohms: number, heard: Heard): Answer {
+    const { job, traffic } = this;
+    const denies = job.complaint.every((symptom) => symptom.missing.length > 0);
+    const codesOf = (symptom: Symptom) => heard.get(symptom) ?? tryOut(this.rigOf(family, ohms, job), symptom).codes;
+    return { verdict: 'other', last: !denies && traffic.likeSound(codesOf) };
+  }
+
+  private rigOf(family: SuspectFamily, ohms: number, { arrival }: Pick<JobSpec, 'arrival'>): Rig {
+    return Rig.arriving(this.model, family.faults(ohms), arrivalOf(this.model, arrival, family));
+  }
+
+  /** Would this suspect have left the machine as it was found (a fuse blown), had all been whole when it was tried? */
+  private wouldLeave(family: SuspectFamily, ohms: number): boolean {
+    const { job } = this;
+    const { regions, ...whole } = job.arrival;
+    if (regions === undefined || isFound(job, family)) return true;
+    const rig = this.rigOf(family, ohms, { arrival: whole });
+    const found = Object.entries(regions);
+    return job.complaint.some((symptom) => {
+      const after = rig.copy();
+      after.run(complaintSteps(after, symptom));
+      return found.every(([region, state]) => after.world.stateOf(region) === state);
+    });
+  }
 }
 
-/** Would this suspect have left the machine as it was found (a fuse blown), had all been whole when it was tried? */
-function wouldLeave(
-  model: Model,
-  job: JobSpec,
-  family: SuspectFamily,
-  ohms: number,
-  arrival: JobSpec['arrival'],
-): boolean {
-  const { regions, ...whole } = arrival;
-  const rig = Rig.arriving(model, family.faults(ohms), whole);
-  const found = Object.entries(regions ?? {});
-  // The part itself may have failed the same way.
-  if (found.every(([region]) => family.at === region)) return true;
-  return job.complaint.some((symptom) => {
-    const after = rig.copy();
-    after.run(complaintSteps(after, symptom));
-    return found.every(([region, state]) => after.world.stateOf(region) === state);
-  });
-}
+/** The part that was found out of order may have failed by itself. */
+const isFound = ({ arrival }: JobSpec, family: SuspectFamily): boolean =>
+  arrival.regions !== undefined && Object.keys(arrival.regions).every((region) => family.at === region);
 
 /** The mildest, a middle and the worst degree bound what the whole range predicts. */
-function endsOf(rigs: Rig[]): Rig[] {
-  return rigs.length <= 2 ? rigs : [rigs[0], rigs[Math.floor(rigs.length / 2)], rigs[rigs.length - 1]];
+function endsOf(degrees: number[]): number[] {
+  const { length } = degrees;
+  return length <= 2 ? degrees : [degrees[0], degrees[Math.floor(length / 2)], degrees[length - 1]];
 }
 
 /** What a trial said: the complaint; the very thing that it denies; or something else. */
 type Verdict = 'shows' | 'denied' | 'other';
 
-/** A complaint that something does not happen: where the worst degree lets it happen, the milder ones do too. */
-const denies = (job: JobSpec): boolean => job.complaint.every((symptom) => symptom.missing.length > 0);
+/** What was noticed in trials that went to their end. */
+type Heard = Map<Symptom, readonly string[]>;
 
-function suspect(family: SuspectFamily, id: string, weight: number, ends: Rig[]): Suspect {
+function suspect(family: SuspectFamily, weight: number, ends: Rig[]): Suspect {
   const cures = family.faults(family.severities[0] ?? 0).flatMap((f) => f.cures);
-  return { id, at: family.at, mode: family.mode, weight, cures, ends };
+  return { id: family.id, at: family.at, mode: family.mode, weight, cures, ends };
 }
 
-/** Like `shows`, but given up as soon as something is noticed that the complaint denies. */
-function couldShow(rig: Rig, symptom: Symptom): Verdict {
-  const verdict = (codes: readonly string[]): Verdict => (matches(symptom, codes) ? 'shows' : 'other');
-  if (symptom.missing.length === 0) return verdict(tryOut(rig, symptom).codes);
-  const zone = operatorZone(rig.world.model.book);
-  let denied = false;
-  const seen = tryOut(rig, symptom, SLICE_MS, (copy) => {
-    denied = noticed(copy.world, zone).some((code) => symptom.missing.includes(code));
-    return denied;
-  });
-  return denied ? 'denied' : verdict(seen.codes);
+/** As `shows` judges it, but given up as soon as something is seen that the complaint denies. */
+function couldShow(rig: Rig, symptom: Symptom, heard: Heard): Verdict {
+  const isDenied = (codes: readonly string[]): boolean => codes.some((code) => symptom.missing.includes(code));
+  const { codes } = tryOut(rig, symptom, (_, soFar) => isDenied(soFar.codes));
+  if (isDenied(codes)) return 'denied';
+  heard.set(symptom, codes);
+  return matches(symptom, codes) ? 'shows' : 'other';
 }

@@ -3,9 +3,9 @@
  * in each, a fault's effect on the network is one rank-1 correction, and where that flips no guard that stands there
  * and nothing that is noticed, the machine with the fault takes the very same course.
  */
-import { type JobSpec, Rig, tryOut } from '../job/index.ts';
+import { type JobSpec, Rig, type Symptom, tryOut } from '../job/index.ts';
 import { observablesOf } from '../job/observables.ts';
-import { type Model, nodeOf, type View, type World } from '../machine/index.ts';
+import { type Model, nodeOf, type Test, type View, type World } from '../machine/index.ts';
 import type { Change } from '../parts/index.ts';
 import { hiddenControls, type SuspectFamily } from './suspects.ts';
 
@@ -39,36 +39,32 @@ export class Traffic {
     const { regions: _, ...whole } = job.arrival;
     const usual = Object.fromEntries(hiddenControls(model.book).map((c) => [c.id, c.initial]));
     const rig = Rig.arriving(model, [], { ...whole, controls: { ...whole.controls, ...usual } });
-    this.soundCodes = this.codesOf(rig);
+    this.soundCodes = job.complaint.flatMap((symptom) => tryOut(rig, symptom).codes);
     this.follow(rig);
   }
 
-  /** Could this family, at its worst, change the course of the machine? */
-  matters(family: SuspectFamily): boolean {
+  /** Could this family, at its worst or at a milder degree, change the course of the machine? */
+  matters(family: SuspectFamily, ohms = family.severities[family.severities.length - 1] ?? 0): boolean {
     if (family.controls !== undefined) return true;
-    const worst = family.severities[family.severities.length - 1] ?? 0;
-    const changes = family.faults(worst).flatMap((fault) => fault.changes);
+    const changes = family.faults(ohms).flatMap((fault) => fault.changes);
     return changes.some((change) => this.states.some((world) => this.alters(world, change)));
   }
 
   /** Is everything noticed as on a sound machine? */
-  likeSound(rig: Rig): boolean {
-    return this.codesOf(rig).join() === this.soundCodes.join();
-  }
-
-  private codesOf(rig: Rig): string[] {
-    return this.job.complaint.flatMap((symptom) => tryOut(rig, symptom).codes);
+  likeSound(codesOf: (symptom: Symptom) => readonly string[]): boolean {
+    return this.job.complaint.flatMap(codesOf).join() === this.soundCodes.join();
   }
 
   private follow(rig: Rig): void {
     const known = new Set<string>();
     for (const symptom of this.job.complaint) {
-      tryOut(rig, symptom, SLICE_MS, ({ world }) => {
+      const keep = ({ world }: Rig): boolean => {
         const key = `${world.state.regions.join()} ${world.state.controls.join()}`;
         if (!known.has(key)) this.states.push(world.copy());
         known.add(key);
         return false;
-      });
+      };
+      tryOut(rig, symptom, keep, SLICE_MS);
     }
   }
 
@@ -82,7 +78,9 @@ export class Traffic {
     const view = correctedView(world, correction);
     const motor = world.amps(this.motor);
     if (Math.abs(view.amps(this.motor) - motor) > SPEED_SHARE * Math.max(1, Math.abs(motor))) return true;
-    for (const t of world.standing()) if (t.test(view) !== t.test(world)) return true;
+    const { instant, delayed } = world.standing();
+    const flips = ({ test }: { test: Test }): boolean => test(view) !== test(world);
+    if (instant.some(flips) || delayed.some(flips)) return true;
     return observablesOf(this.model).some(({ test }) => test(view) !== test(world));
   }
 

@@ -78,6 +78,7 @@ export interface DrawnPoint {
   /** Radius, units. */
   r: number;
   label?: string;
+  /** `unplugged`: to be seen while the plug is together, but sealed. */
   reach?: string;
   when?: Rule[];
   shift?: Shift;
@@ -90,6 +91,8 @@ export interface Area {
   label: string;
   /** x, y, x, y … */
   polygon: number[];
+  /** The sign that names the place, not the place itself. */
+  sign?: true;
 }
 
 export interface DrawnControl {

@@ -61,7 +61,7 @@ export class Hands implements GestureEvents {
     const found = this.at(x, y);
     const density = this.door.density();
     this.door.overlay({ pointer: { x: x * density, y: y * density }, hover: found });
-    this.door.cursor(found ? 'pointer' : 'grab');
+    this.door.cursor(!found ? 'grab' : isSealed(found.picked) ? 'not-allowed' : 'pointer');
     this.tell(found?.picked ?? null);
   }
 
@@ -131,6 +131,8 @@ export class Hands implements GestureEvents {
     this.door.events.onHover(what);
   }
 }
+
+const isSealed = (picked: Picked): boolean => picked.kind === 'point' && picked.sealed === true;
 
 function hovered(picked: Picked): { point?: string; part?: string; zone?: string } {
   switch (picked.kind) {

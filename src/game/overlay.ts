@@ -55,10 +55,14 @@ export function drawOverlay(
     theme: view.theme,
     density,
     fromX: place.frame.w / 2 + (which === 'red' ? 22 : -22) * density,
-    fromY: bounds.h,
+    fromY: place.frame.h,
   });
   if (sheet.drawing) {
-    g.fillStyle(colourNumber('ink', view.theme)).fillRect(place.frame.w - 1.5 * density, 0, 3 * density, bounds.h);
+    const { w, h } = place.frame;
+    const [half, wide] = [1.5 * density, 3 * density];
+    g.fillStyle(colourNumber('ink', view.theme));
+    if (h < bounds.h) g.fillRect(0, h - half, bounds.w, wide);
+    else g.fillRect(w - half, 0, wide, bounds.h);
   }
   drawRings(g, overlay, [place, sheet], look('red'));
   for (const which of ['black', 'red'] as const) {
@@ -75,7 +79,7 @@ export function drawOverlay(
 
 /** A lead in hand follows the pointer and snaps to the point that it would touch. */
 function handTip({ pointer, hover }: Overlay): { x: number; y: number } | null {
-  if (!pointer || hover?.picked.kind !== 'point') return pointer;
+  if (!pointer || hover?.picked.kind !== 'point' || hover.picked.sealed) return pointer;
   const { pane, picked } = hover;
   return {
     x: pane.frame.x + pane.at.x + picked.spot.x * pane.at.scale,
@@ -88,7 +92,8 @@ function pointTip(pane: Pane, point: string): PaneTip | null {
   return isPoint ? tipOf(pane, point, { x: pane.frame.w / 2, y: pane.frame.h }) : null;
 }
 
-const isOn = ({ frame }: Pane, { x }: { x: number }): boolean => x >= frame.x && x <= frame.x + frame.w;
+const isOn = ({ frame }: Pane, { x, y }: { x: number; y: number }): boolean =>
+  x >= frame.x && x <= frame.x + frame.w && y >= frame.y && y <= frame.y + frame.h;
 
 function drawRings(g: GameObjects.Graphics, overlay: Overlay, panes: Pane[], look: LeadLook): void {
   const { located, hover } = overlay;

@@ -7,7 +7,7 @@ import type { Lettering } from './lettering.ts';
 import { type LandingOf, liftedEnds, liftedPieces, looseEnd } from './lifted.ts';
 import { Movers, type MovingPiece } from './movers.ts';
 import { type Content, Plate } from './plates.ts';
-import { Fragments, type Piece } from './raster.ts';
+import { Fragments, isWritten, type Piece } from './raster.ts';
 import type { StageView } from './view.ts';
 import { fitting, held, type Placement, type Size, seen } from './viewport.ts';
 import { completed, isShown, poseOf, type Spot, shiftOf, spots } from './visible.ts';
@@ -220,7 +220,7 @@ export class Pane {
     const svg = isScreen
       ? (this.fragments?.filled(layer, view.theme, view.readouts ?? {}) ?? '')
       : (this.fragments?.of(layer, view.theme) ?? '');
-    const shown = isShown(layer, view) && (!isScreen || view.readouts !== undefined);
+    const shown = isShown(layer, view) && (!isScreen || isWritten(layer.svg, view.readouts ?? {}));
     return { layer, svg, box: layer.box, pose, shift: shiftOf(layer.shift, view), shown };
   }
 

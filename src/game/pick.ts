@@ -1,10 +1,11 @@
 /** What lies under the finger: the nearest point first, then a handle, a part, a place to enter. No Phaser here. */
 import type { Box, Drawing, DrawnControl } from './drawing.ts';
 import type { StageView } from './view.ts';
-import { contains, isShown, poseOf, type Spot, sameRules, shiftOf } from './visible.ts';
+import { contains, isShown, poseOf, type Spot, sameRules, sealedSpots, shiftOf } from './visible.ts';
 
 export type Picked =
-  | { kind: 'point'; spot: Spot }
+  /** Sealed: it can be seen but not touched. */
+  | { kind: 'point'; spot: Spot; sealed?: true }
   | { kind: 'control'; control: DrawnControl; x: number; y: number }
   | { kind: 'part'; part: string; box: Box }
   | { kind: 'zone'; zone: string; polygon: number[] | null };
@@ -32,6 +33,8 @@ export function pick(question: Question): Picked | null {
   const control = controlAt(drawing, view, x, y);
   if (control) return control;
   if (near) return { kind: 'point', spot: near.spot };
+  const sealed = nearest(sealedSpots(drawing, view), x, y, SURE * unit);
+  if (sealed) return { kind: 'point', spot: sealed.spot, sealed: true };
   return coverAt(drawing, view, x, y) ?? partAt(drawing, view, x, y) ?? zoneAt(drawing, x, y);
 }
 
@@ -96,8 +99,12 @@ function partAt(drawing: Drawing, view: StageView, x: number, y: number): Picked
 }
 
 function zoneAt(drawing: Drawing, x: number, y: number): Picked | null {
-  const area = drawing.areas.find(({ polygon }) => isInside(polygon, x, y));
-  return area ? { kind: 'zone', zone: area.zone, polygon: area.polygon } : null;
+  const under = drawing.areas.filter(({ polygon }) => isInside(polygon, x, y));
+  const area = under.find((a) => a.sign) ?? under[0];
+  if (!area) return null;
+  // A sign lights up what it names.
+  const place = drawing.areas.find((a) => a.zone === area.zone && !a.sign) ?? area;
+  return { kind: 'zone', zone: area.zone, polygon: place.polygon };
 }
 
 /** Even-odd rule. */

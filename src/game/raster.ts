@@ -59,6 +59,12 @@ export async function rasterise(svg: string, width: number, height: number): Pro
   }
 }
 
+const WORD = /\{\{(\w+)\}\}/g;
+
+/** Is every word of a display known? A dark one has none. */
+export const isWritten = (svg: string, words: Record<string, number | string>): boolean =>
+  [...svg.matchAll(WORD)].every(([, name]) => name !== undefined && Object.hasOwn(words, name));
+
 /** Lettered and coloured fragments, kept for as long as their drawing is shown. */
 export class Fragments {
   private readonly outlined = new Map<Layer, string>();
@@ -83,7 +89,7 @@ export class Fragments {
 
   /** A layer with the words of its display filled in; not kept. */
   filled(layer: Layer, theme: Theme, words: Record<string, number | string>): string {
-    const svg = layer.svg.replace(/\{\{(\w+)\}\}/g, (_, name: string) => String(words[name] ?? ''));
+    const svg = layer.svg.replace(WORD, (_, name: string) => String(words[name] ?? ''));
     return coloured(lettered(svg, this.lettering), theme);
   }
 

@@ -8,7 +8,7 @@ import type { Drawing } from './drawing.ts';
 import type { LandingOf } from './lifted.ts';
 import { loadLettering } from './load.ts';
 import { type LoadDrawing, Theatre } from './theatre.ts';
-import type { StageEvents, StageView } from './view.ts';
+import type { StageEvents, StageSpot, StageView } from './view.ts';
 
 export type { Drawing } from './drawing.ts';
 export type { Landing, LandingOf } from './lifted.ts';
@@ -26,6 +26,8 @@ export interface Stage {
   resize(): void;
   /** Brings a point or part into view and rings it for a moment, in both panes. */
   locate(id: string): void;
+  /** What should stay in sight: points and handles that can be touched now, lamps, needles and displays. */
+  spots(): StageSpot[];
   destroy(): void;
 }
 
@@ -75,6 +77,7 @@ export function createStage(
     zoom: (step, pane = 'place') => theatre?.zoom(step, pane),
     resize: () => theatre?.resize(),
     locate: (id) => theatre?.locate(id),
+    spots: () => theatre?.spots() ?? [],
     destroy() {
       closed = true;
       disposer.flush();

@@ -3,21 +3,23 @@ import type { GameObjects } from 'phaser';
 import { Animator } from './animator.ts';
 import type { Canvas } from './canvas.ts';
 import type { Disposer } from './disposer.ts';
-import type { Drawing } from './drawing.ts';
+import type { Drawing, Role } from './drawing.ts';
 import { listenForGestures } from './gestures.ts';
 import { Hands } from './hands.ts';
 import type { Lettering } from './lettering.ts';
 import type { LandingOf } from './lifted.ts';
 import { drawOverlay, type Overlay, tipOf } from './overlay.ts';
 import { Pane } from './pane.ts';
-import type { StageEvents, StageView } from './view.ts';
-import { centredOn, zoomAt } from './viewport.ts';
+import type { StageEvents, StageSpot, StageView } from './view.ts';
+import { centredOn, isStacked, zoomAt } from './viewport.ts';
+import { isShown, shiftOf } from './visible.ts';
 
 export type LoadDrawing = (id: string) => Promise<Drawing>;
 
 /** A ring that shows where something is, ms. */
 const LOCATE_MS = 2200;
 const SETTLE_MS = 130;
+const SHOWS = new Set<Role>(['lamp', 'needle', 'screen']);
 
 export class Theatre {
   split = 0.55;
@@ -35,7 +37,7 @@ export class Theatre {
   constructor(
     private readonly host: HTMLElement,
     private readonly canvas: Canvas,
-    events: StageEvents,
+    private readonly events: StageEvents,
     private readonly loadDrawing: LoadDrawing,
     lettering: Lettering,
     landing: LandingOf | undefined,
@@ -90,6 +92,34 @@ export class Theatre {
     this.place.show(view);
     this.sheet.show(view);
     this.animator.redraw();
+    this.events.onLaid?.();
+  }
+
+  /** What should stay in sight: points and handles that can be touched now, lamps, needles and displays. */
+  spots(): StageSpot[] {
+    const { view, density } = this;
+    if (!view) return [];
+    return [this.place, this.sheet].flatMap((pane) => {
+      const { at, frame, drawing } = pane;
+      if (!drawing) return [];
+      const onScreen = (x: number, y: number) => ({
+        onSheet: pane === this.sheet,
+        x: (frame.x + at.x + x * at.scale) / density,
+        y: (frame.y + at.y + y * at.scale) / density,
+      });
+      const handles = drawing.controls
+        .filter((c) => isShown(c, view))
+        .flatMap(({ box, shift }) => {
+          const { dx, dy } = shiftOf(shift, view);
+          const [x, y] = [box.x + dx, box.y + dy];
+          // A handle is kept clear as a whole, so all its corners count.
+          return [onScreen(x, y), onScreen(x + box.w, y), onScreen(x, y + box.h), onScreen(x + box.w, y + box.h)];
+        });
+      const shown = drawing.layers
+        .filter(({ role }) => SHOWS.has(role))
+        .map(({ box }) => onScreen(box.x + box.w / 2, box.y + box.h / 2));
+      return [...pane.found.map((s) => ({ point: s.point.point, ...onScreen(s.x, s.y) })), ...handles, ...shown];
+    });
   }
 
   showSheet(sheet: Drawing | null): void {
@@ -105,12 +135,17 @@ export class Theatre {
     this.canvas.resize(w, h, this.density);
     const [width, height] = [Math.round(w * this.density), Math.round(h * this.density)];
     const hasSheet = this.sheet.drawing !== null;
-    const left = hasSheet ? Math.round(width * this.split) : width;
-    this.place.setFrame({ x: 0, y: 0, w: left, h: height });
-    this.sheet.setFrame({ x: left, y: 0, w: width - left, h: height });
+    const stacked = isStacked({ w, h });
+    const left = hasSheet && !stacked ? Math.round(width * this.split) : width;
+    const top = hasSheet && stacked ? Math.round(height * this.split) : height;
+    this.place.setFrame({ x: 0, y: 0, w: left, h: top });
+    this.sheet.setFrame(
+      stacked ? { x: 0, y: top, w: width, h: height - top } : { x: left, y: 0, w: width - left, h: height },
+    );
     this.sheet.camera.setVisible(hasSheet);
     this.canvas.scene.cameras.main.setViewport(0, 0, width, height).setBackgroundColor('rgba(0,0,0,0)');
     this.settle();
+    this.events.onLaid?.();
   }
 
   zoom(step: 1 | -1 | 0, which: 'place' | 'sheet'): void {
@@ -128,9 +163,9 @@ export class Theatre {
     for (const pane of [this.place, this.sheet]) {
       const tip = tipOf(pane, id, null);
       if (!tip) continue;
-      const { w, h } = pane.frame;
+      const { x, y, w, h } = pane.frame;
       const isSmall = pane.at.scale < 0.9 * this.density;
-      const isOff = tip.x < pane.frame.x || tip.x > pane.frame.x + w || tip.y < 0 || tip.y > h;
+      const isOff = tip.x < x || tip.x > x + w || tip.y < y || tip.y > y + h;
       if (!isSmall && !isOff) continue;
       const scale = Math.max(pane.at.scale, 1.1 * this.density);
       pane.fitted = false;

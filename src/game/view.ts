@@ -25,8 +25,17 @@ export interface StageView {
   leadInHand: 'red' | 'black' | null;
   theme: Theme;
   reducedMotion: boolean;
-  /** The cluster's display and gauges (0 to 1); left out, the display is blank and the needles rest. */
+  /** Words of displays and needles (0 to 1) by name. A display that lacks a word is blank, a needle that is left out rests. */
   readouts?: Record<string, number | string>;
+}
+
+/** Something that should stay in sight: a point of the book, a handle, a lamp. */
+export interface StageSpot {
+  point?: string;
+  onSheet: boolean;
+  /** CSS pixels of the stage. */
+  x: number;
+  y: number;
 }
 
 export interface StageEvents {
@@ -35,4 +44,6 @@ export interface StageEvents {
   onControl(control: string, value: string): void;
   onPart(part: string): void;
   onHover(what: { point?: string; part?: string; zone?: string } | null): void;
+  /** A place has been laid out: points may be elsewhere than before. */
+  onLaid?(): void;
 }

@@ -11,6 +11,9 @@ export interface Size {
   h: number;
 }
 
+/** Is there more room below a place than beside it? Then the schematic lies below. */
+export const isStacked = ({ w, h }: Size): boolean => h > w;
+
 /** Closest look: pixels of the screen (CSS) a unit. */
 const CLOSEST = 5;
 /** Part of a pane that the drawing keeps on screen however far it is pushed. */

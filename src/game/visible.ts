@@ -61,12 +61,21 @@ export interface Spot {
   y: number;
 }
 
-/** Points that can be seen now: their rules hold and no cover lies over them. */
-export function spots(drawing: Drawing, view: StageView): Spot[] {
+/** Points that can be touched now: their rules hold and no cover lies over them. */
+export const spots = (drawing: Drawing, view: StageView): Spot[] => uncovered(drawing, view, (p) => isShown(p, view));
+
+/** Points of a sealed plug that is together: drawn under their seals. */
+export const sealedSpots = (drawing: Drawing, view: StageView): Spot[] =>
+  uncovered(drawing, view, ({ reach, when = [] }) => {
+    const sealing = when.filter((rule) => rule.topic === 'parted');
+    return reach === 'unplugged' && when.every((rule) => holds(rule, view) !== sealing.includes(rule));
+  });
+
+function uncovered(drawing: Drawing, view: StageView, wanted: (point: DrawnPoint) => boolean): Spot[] {
   const covers = drawing.layers.filter((l) => l.role === 'cover' && isShown(l, view));
   const found: Spot[] = [];
   for (const point of drawing.points) {
-    if (!isShown(point, view)) continue;
+    if (!wanted(point)) continue;
     const { dx, dy } = shiftOf(point.shift, view);
     const [x, y] = [point.x + dx, point.y + dy];
     const onCover = (cover: Layer): boolean => sameRules(cover.when ?? [], point.when ?? []);

@@ -1,19 +1,21 @@
 /** One attempt at a job: a fold over its actions. Whoever holds the log gets the same readings from it again. */
 import { JACK_FUSE_AMPS, SHUNT_OHMS } from '../instruments/index.ts';
-import type { Model, SafetyEvent } from '../machine/index.ts';
+import type { Model } from '../machine/index.ts';
 import type { Action, Refusal } from './action.ts';
 import { type Bench, firstBench, inCab, without } from './bench.ts';
-import { type Cost, costOf } from './cost.ts';
+import { type Cost, costOf, unattendedMinutes } from './cost.ts';
 import { type Effect, effectOf, helperIsThere } from './effect.ts';
 import { appendEntry, ENGINE_VERSION, hashOf, LOG_VERSION, type Log, type LogEntry } from './log.ts';
+import { noticed } from './observables.ts';
 import { nextPhase, type Phase } from './phase.ts';
 import { Rig, type Seen, type Step } from './rig.ts';
-import { type Lapse, lapsesAt, lapsing } from './safety.ts';
+import { heldByHelper, type Lapse, lapsesAt, lapsing } from './safety.ts';
 import type { JobSpec } from './spec.ts';
 import { seatSteps } from './steps.ts';
 import { failingInterlocks, operatorZone, shows } from './trial.ts';
 
 const MS_PER_TENTH = 6000;
+const MS_PER_MINUTE = 60_000;
 
 /** Everything about one action that grading and the debrief need. */
 export interface Record {
@@ -24,6 +26,8 @@ export interface Record {
   seen: Seen;
   lapses: Lapse[];
   cost: Cost;
+  /** Of what was seen and heard, what is still so when it is done: codes of the book's observables. */
+  lasting: string[];
   /** The target for which something found on the spot speaks. */
   signOf?: string;
 }
@@ -91,7 +95,7 @@ export class Attempt {
     const before = this.bench;
     const cost = costOf(this.model.book, before, action);
     const lapses = effect.events.flatMap(({ event, access }) => lapsesAt(this.rig.world, before, event, access));
-    const worked = cost.tenths * MS_PER_TENTH;
+    const worked = cost.tenths * MS_PER_TENTH + unattendedMinutes(this.model.book, action) * MS_PER_MINUTE;
     const after = this.settleBench(effect, this.timeMs + worked);
     // A helper whose time runs out finishes what is being done, then leaves.
     const steps: Step[] = [{ pass: worked }, ...effect.steps, ...this.lateHelper(before, after, worked)];
@@ -110,7 +114,8 @@ export class Attempt {
       action,
       seen: shown,
     });
-    const record: Record = { entry, before, after: this.bench, steps, seen, lapses, cost };
+    const lasting = seen.codes.length === 0 ? [] : noticed(this.rig.world, this.bench.zone);
+    const record: Record = { entry, before, after: this.bench, steps, seen, lapses, cost, lasting };
     const sign = seen.codes.find((code) => code.startsWith('sign:'));
     const speaksFor = sign === undefined ? undefined : this.job.signs[Number(sign.slice(5))]?.of;
     if (speaksFor !== undefined) record.signOf = speaksFor;
@@ -120,12 +125,16 @@ export class Attempt {
 
   /** Precautions that the action's events take away, and a helper whose time has run out. */
   private settleBench(effect: Effect, timeMs: number): Bench {
-    const gone = effect.events.flatMap(({ event }: { event: SafetyEvent }) =>
-      lapsing(this.model.book, effect.bench, event),
-    );
+    const { helperUntilMs } = effect.bench;
+    const stays = helperUntilMs !== null && timeMs < helperUntilMs;
+    const { book } = this.model;
+    // Whoever leaves because the time is up lets go of what only a helper holds, and touches nothing else.
+    const gone = [
+      ...effect.events.flatMap(({ event }) => lapsing(book, effect.bench, event)),
+      ...(helperUntilMs !== null && !stays ? heldByHelper(book) : []),
+    ];
     const precautions = gone.reduce((list, id) => without(list, id), effect.bench.precautions);
-    const stays = effect.bench.helperUntilMs !== null && timeMs < effect.bench.helperUntilMs;
-    return { ...effect.bench, precautions, helperUntilMs: stays ? effect.bench.helperUntilMs : null };
+    return { ...effect.bench, precautions, helperUntilMs: stays ? helperUntilMs : null };
   }
 
   /** When the helper leaves, the seat is empty again unless the student sits in it. */

@@ -1,5 +1,5 @@
 /** What an action does: refused, or a new bench, steps for every machine, and the safety events that it passes. */
-import type { Model, SafetyEvent } from '../machine/index.ts';
+import type { Book, Model, SafetyEvent } from '../machine/index.ts';
 import type { Action, Refusal } from './action.ts';
 import { type Bench, inCab, withOne, without } from './bench.ts';
 import { HELPER_STAYS_MS } from './cost.ts';
@@ -47,6 +47,7 @@ export function effectOf(at: Situation, action: Action): Outcome {
     case 'instrument':
     case 'dial':
     case 'jack':
+    case 'renewFuse':
     case 'lead':
     case 'read':
       return measure(at, action);
@@ -91,7 +92,8 @@ function moveAbout(
       if (!accessIsHere(at, action.access)) return refused('not-here', action.access);
       const opening = action.do === 'open';
       const opened = opening ? withOne(bench.opened, action.access) : without(bench.opened, action.access);
-      return withSeat({ ...bench, opened }, opening ? [{ event: 'open', access: action.access }] : []);
+      const precautions = opening ? bench.precautions : withoutStay(book, bench, action.access);
+      return withSeat({ ...bench, opened, precautions }, opening ? [{ event: 'open', access: action.access }] : []);
     }
     case 'precaution':
       if (!book.precautions.some((p) => p.id === action.id)) return refused('unknown', action.id);
@@ -104,6 +106,12 @@ function moveAbout(
         { event: 'helper-moves' },
       ]);
   }
+}
+
+/** What holds the seat up goes when the seat is let down. */
+function withoutStay(book: Book, bench: Bench, access: string): string[] {
+  const step = access === book.seat.tiltedBy ? book.access.find((a) => a.id === access) : undefined;
+  return bench.precautions.filter((id) => !step?.toOpen.includes(id));
 }
 
 /** An access step is done from the zone that it opens. */
@@ -134,7 +142,7 @@ function operate(at: Situation, action: Extract<Action, { do: 'operate' }>): Out
 
 function measure(
   at: Situation,
-  action: Extract<Action, { do: 'instrument' | 'dial' | 'jack' | 'lead' | 'read' }>,
+  action: Extract<Action, { do: 'instrument' | 'dial' | 'jack' | 'renewFuse' | 'lead' | 'read' }>,
 ): Outcome {
   const { model, bench } = at;
   const load = (next: Bench): Outcome => does(next, [{ hands: next }]);
@@ -145,6 +153,10 @@ function measure(
       return load({ ...bench, dial: action.fn });
     case 'jack':
       return load({ ...bench, redJack: action.red });
+    case 'renewFuse':
+      return bench.jackFuseBlown
+        ? load({ ...bench, jackFuseBlown: false })
+        : { refused: { code: 'already', what: 'meter-fuse' } };
     case 'lead': {
       if (action.point !== null) {
         const refusal = reachPoint(model, bench, action.point);
@@ -208,10 +220,13 @@ function exchange(at: Situation, one: string, other: string): Outcome {
   const [a, b] = [relay(one), relay(other)];
   if (a === undefined || b === undefined || a.kind !== 'relay' || b.kind !== 'relay')
     return refused('not-in-socket', one);
+  if (one === other) return refused('already', other);
   if (a.type !== b.type) return refused('not-alike', other);
   const refusal = reachPart(model.book, bench, one) ?? reachPart(model.book, bench, other);
   if (refusal !== null) return { refused: refusal };
-  const same = bench.exchanged.find(([p, q]) => (p === one && q === other) || (p === other && q === one));
+  // Put back, if neither has moved on since.
+  const last = bench.exchanged.findLast((pair) => pair.includes(one) || pair.includes(other));
+  const same = last?.includes(one) && last.includes(other) ? last : undefined;
   const pair: [string, string] = [one, other];
   const exchanged = same === undefined ? [...bench.exchanged, pair] : without(bench.exchanged, same);
   const next: Bench = { ...bench, exchanged };
@@ -223,6 +238,8 @@ function repair(at: Situation, verb: string, target: string): Outcome {
   const refusal = reachTarget(model, bench, target);
   if (refusal !== null) return { refused: refusal };
   if (!repairsFor(model, target).includes(verb)) return refused('wrong-repair', verb);
+  const plug = target.startsWith('X:') ? target.slice(2).split('.')[0] : null;
+  if (plug !== null && !bench.unplugged.includes(plug)) return refused('must-be-parted', plug);
   const pulled = without(bench.pulled, target);
   const next = { ...bench, pulled };
   const stud = isStudWork(model, target);
@@ -240,7 +257,8 @@ function verify(at: Situation): Outcome {
 function lookAt(at: Situation, id: string): Outcome {
   const { model, bench } = at;
   const { book } = model;
-  if (book.zones.some((z) => z.id === id)) return id === bench.zone ? does(bench) : refused('not-here', id);
+  if (book.zones.some((z) => z.id === id))
+    return id === bench.zone ? does(bench, [{ listen: id }]) : refused('not-here', id);
   const refusal =
     id.includes('@') || id.startsWith('W:')
       ? reachTarget(model, bench, id.startsWith('W:') ? id : `W:${id.split('@')[0]}`)

@@ -2,10 +2,11 @@ export type { Action, ActionKind, Ending, Instrument, Lead, Refusal } from './ac
 export { Attempt, bookHash, isRefusal, type Record } from './attempt.ts';
 export { type Bench, firstBench, inCab } from './bench.ts';
 export { canonical } from './canonical.ts';
-export { billOf, type Cost, costOf, walkMinutes } from './cost.ts';
+export { type Display as ClusterDisplay, displayOf, SHOWS, type TellTale, tellTales } from './cluster.ts';
+export { billOf, type Cost, costOf, unattendedMinutes, walkMinutes } from './cost.ts';
 export { helperIsThere } from './effect.ts';
 export { ENGINE_VERSION, hashOf, LOG_VERSION, type Log, type LogEntry, type LogHeader } from './log.ts';
-export { noticed } from './observables.ts';
+export { inTheFlash, noticed, observablesOf } from './observables.ts';
 export type { Phase } from './phase.ts';
 export { isOpen, liftableAt, ownerOf, pointsHere, reachPart, reachPoint, spotOf } from './reach.ts';
 export { isCable, isStudWork, reachTarget, repairsFor } from './repair.ts';

@@ -1,27 +1,55 @@
 /** What eyes and ears get from the machine without an instrument, as codes of the book. */
-import type { ObservableSpec } from '../machine/index.ts';
-import { compileGuard, type Model, type Test, type World } from '../machine/index.ts';
+import { compileGuard, type Model, type ObservableSpec, type Test, type World } from '../machine/index.ts';
+import { codeLine } from './cluster.ts';
 
 export interface Observable {
   spec: ObservableSpec;
   test: Test;
+  /** Holds between two flashes. */
+  between?: Test;
 }
+
+/** How finely time is cut while the next flash is waited for, and how long at most, ms. */
+const FLASH_STEP_MS = 50;
+const FLASH_WAIT_MS = 1000;
 
 const compiled = new WeakMap<Model, Observable[]>();
 
 export function observablesOf(model: Model): Observable[] {
   const known = compiled.get(model);
   if (known !== undefined) return known;
-  const list = model.book.observables.map((spec) => ({ spec, test: compileGuard(model, spec.when) }));
+  const list = [...model.book.observables, ...codeLine(model)].map((spec): Observable => {
+    const observable = { spec, test: compileGuard(model, spec.when) };
+    return spec.between === undefined ? observable : { ...observable, between: compileGuard(model, spec.between) };
+  });
   compiled.set(model, list);
   return list;
 }
 
-/** Codes of all that could be noticed now from a zone, in the book's order. */
+/** Codes of all that could be noticed now from a zone, in the book's order, then the codes on the cluster. */
 export function noticed(world: World, zone: string): string[] {
   return observablesOf(world.model)
-    .filter(({ spec, test }) => (spec.zones.length === 0 || spec.zones.includes(zone)) && test(world))
+    .filter(({ spec }) => spec.zones.length === 0 || spec.zones.includes(zone))
+    .filter((observable) => isNoticed(world, observable))
     .map(({ spec }) => spec.code);
+}
+
+/** An eye waits for the next flash. */
+function isNoticed(world: World, { test, between }: Observable): boolean {
+  return test(world) || (between?.(world) === true && test(nextFlash(world, between)));
+}
+
+/** The machine as it will be in the next flash, where it is between two. */
+function nextFlash(world: World, between: Test): World {
+  const copy = world.copy();
+  for (let ms = 0; ms < FLASH_WAIT_MS && between(copy); ms += FLASH_STEP_MS) copy.advance(FLASH_STEP_MS);
+  return copy;
+}
+
+/** The machine with its flashing lamps lit: now, or as it will be in a moment. */
+export function inTheFlash(world: World): World {
+  const waits = observablesOf(world.model).find(({ between }) => between?.(world) === true);
+  return waits?.between === undefined ? world : nextFlash(world, waits.between);
 }
 
 /** Gathers what is heard while time passes: relays and plungers that move, and chatter. */
@@ -29,10 +57,15 @@ export class Ear {
   private readonly world: World;
   private last: Int16Array;
   private readonly moves = new Map<number, number>();
+  private readonly engine: number;
+  private readonly running: number;
+  private stopped = false;
 
   constructor(world: World) {
     this.world = world;
     this.last = world.state.regions.slice();
+    this.engine = world.model.regionIndex.get('engine') ?? -1;
+    this.running = world.model.regions[this.engine]?.states.indexOf('running') ?? -1;
   }
 
   /** To be called after every step of simulated time. */
@@ -41,7 +74,13 @@ export class Ear {
     for (let r = 0; r < now.length; r++) {
       if (now[r] !== this.last[r]) this.moves.set(r, (this.moves.get(r) ?? 0) + 1);
     }
+    if (this.last[this.engine] === this.running && now[this.engine] !== this.running) this.stopped = true;
     this.last = now.slice();
+  }
+
+  /** An engine that ran and runs down: heard everywhere at the machine. */
+  engineStopped(): boolean {
+    return this.stopped;
   }
 
   /** `click:K2` for a relay within earshot; `clunk` and `chatter` for a starter, which is heard everywhere. */

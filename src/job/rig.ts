@@ -91,13 +91,14 @@ export class Rig {
   }
 
   /** Runs steps in order; ends early where `stop` says so after one. */
-  run(steps: readonly Step[], stop?: () => boolean): Seen {
+  run(steps: readonly Step[], stop?: (soFar: Seen) => boolean): Seen {
     const ear = new Ear(this.world);
     const seen: Seen = { codes: [] };
     for (const step of steps) {
       this.step(step, ear, seen);
-      if (stop?.()) break;
+      if (stop?.(seen)) break;
     }
+    if (ear.engineStopped()) seen.codes = [...new Set([...seen.codes, 'stops'])].sort();
     return seen;
   }
 
@@ -130,9 +131,10 @@ export class Rig {
   }
 
   private cure(verb: string, target: string): void {
-    this.faults = this.faults.filter((f) => !(f.at === target && f.cures.includes(verb)));
+    this.faults = this.faults.filter((f) => !(standsAt(f.at, this.swapped) === target && f.cures.includes(verb)));
     const { model } = this.world;
     if (verb === 'replace' || verb === 'fuse') this.renew(target);
+    if (verb === 'charge') this.faults = this.faults.map((f) => (f.at === target ? charged(f) : f));
     if (verb === 'charge' || (verb === 'replace' && model.quantityIndex.has(`${target}.usedAh`))) {
       this.world.setQuantity(`${target}.usedAh`, 0);
     }
@@ -187,6 +189,16 @@ export class Rig {
   }
 }
 
+/** A charged battery rests as full as the book's; what ails it otherwise stays. */
+function charged(fault: Fault): Fault {
+  const changes = fault.changes.map((change): Change => {
+    if (change.kind !== 'battery') return change;
+    const { openVolts: _, ...rest } = change;
+    return rest;
+  });
+  return { ...fault, changes };
+}
+
 function spreadOf(least: Reading | null, most: Reading | null): { from: string; to: string } | null {
   if (least === null || most === null) return null;
   const [low, high] = [least.value ?? 0, most.value ?? 0];
@@ -220,15 +232,17 @@ export function handChanges(model: Model, bench: Bench): Change[] {
   return shunt ? [...changes, ...meterLoad('amps', red, black)] : changes;
 }
 
-/** A fault inside a relay goes with the relay when two change places. */
+/** A fault inside a relay goes with the relay through every socket that it has stood in, in that order. */
 function moveWithRelay(change: Change, swapped: readonly [string, string][]): Change {
-  const moved = (id: string): string => {
-    for (const [one, other] of swapped) {
-      if (id === one || id.startsWith(`${one}.`)) return other + id.slice(one.length);
-      if (id === other || id.startsWith(`${other}.`)) return one + id.slice(other.length);
-    }
-    return id;
-  };
-  if ('element' in change) return { ...change, element: moved(change.element) };
-  return change.kind === 'stuck' ? { ...change, region: moved(change.region) } : change;
+  if ('element' in change) return { ...change, element: standsAt(change.element, swapped) };
+  return change.kind === 'stuck' ? { ...change, region: standsAt(change.region, swapped) } : change;
+}
+
+/** Where a relay of the book, or something inside it, stands now. */
+function standsAt(id: string, swapped: readonly [string, string][]): string {
+  const isIn = (now: string, relay: string) => now === relay || now.startsWith(`${relay}.`);
+  return swapped.reduce((now, [one, other]) => {
+    if (isIn(now, one)) return other + now.slice(one.length);
+    return isIn(now, other) ? one + now.slice(other.length) : now;
+  }, id);
 }

@@ -55,3 +55,7 @@ const criticalOf = (book: Book, id: string): boolean => book.precautions.find((p
 export function lapsing(book: Book, bench: Bench, event: SafetyEvent): string[] {
   return bench.precautions.filter((id) => book.precautions.find((p) => p.id === id)?.lapsesOn?.includes(event));
 }
+
+/** Precautions that stand for as long as a helper does nothing else: only the helper's moving ends them. */
+export const heldByHelper = (book: Book): string[] =>
+  book.precautions.filter((p) => p.lapsesOn?.length === 1 && p.lapsesOn[0] === 'helper-moves').map((p) => p.id);

@@ -36,7 +36,6 @@ export interface JobSpec {
     controls?: Record<string, string>;
     quantities?: Record<string, number>;
     regions?: Record<string, string>;
-    restVolts?: number;
   };
   faults: Fault[];
   signs: Sign[];

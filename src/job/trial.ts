@@ -15,8 +15,17 @@ export function shows(rig: Rig, expected: Expectation): boolean {
   return matches(expected, tryOut(rig, expected).codes);
 }
 
-/** Tried in slices of time where `stop` is given; when it says so, the trial ends there. */
-export function tryOut(rig: Rig, expected: Expectation, sliceMs?: number, stop?: (rig: Rig) => boolean): Seen {
+/**
+ * What an observer at the operator's place notices: whatever stands when the eye has had time to read
+ * (`READING_AFTER_MS` after the control moved) or when the control is let go. What only blinks in between is not seen.
+ * In slices of time where `sliceMs` is given; when `stop` says so, the trial ends there.
+ */
+export function tryOut(
+  rig: Rig,
+  expected: Expectation,
+  stop?: (rig: Rig, soFar: Seen) => boolean,
+  sliceMs?: number,
+): Seen {
   const copy = rig.copy();
   const { book } = copy.world.model;
   const bench = { ...firstBench(book), zone: operatorZone(book) };
@@ -26,9 +35,7 @@ export function tryOut(rig: Rig, expected: Expectation, sliceMs?: number, stop?:
   const before = expected.controls.slice(0, -1);
   if (before.length > 0) copy.run([...steps(before), { pass: STAND_STILL_MS }]);
   const last = steps(expected.controls.slice(-1));
-  return sliceMs === undefined || stop === undefined
-    ? copy.run(last)
-    : copy.run(sliced(last, sliceMs), () => stop(copy));
+  return copy.run(sliceMs === undefined ? last : sliced(last, sliceMs), (soFar) => stop?.(copy, soFar) ?? false);
 }
 
 /** The steps of a complaint, from the operator's place. */

@@ -128,6 +128,33 @@ export interface ObservableSpec {
   zones: string[];
   when: Guard;
   kind: 'seen' | 'heard';
+  /** It flashes: while this holds it is dark between two flashes, and what the next one shows counts. */
+  between?: Guard;
+  /** The tell-tale that is lit by it: its id in the drawing and its name. */
+  lamp?: { id: string; name: string };
+}
+
+/** A needle: volts between two points, read on its scale of [volts, share of full deflection] while `when` holds. */
+export interface GaugeSpec {
+  id: string;
+  name: string;
+  volts: [PointId, PointId];
+  scale: [volts: number, share: number][];
+  when?: Guard;
+}
+
+/** The instrument cluster: what its display shows, and whom it hears. Its lamps stand with what is noticed. */
+export interface ClusterSpec {
+  part: string;
+  /** From where it can be read. */
+  zones: string[];
+  on: Guard;
+  /** Controllers whose active codes stand on its code line, in the line's order; by network while `when` holds. */
+  codesOf: { part: string; when?: Guard }[];
+  gauges: GaugeSpec[];
+  /** Engine speed is known while `when` holds, and is nought where its sensor is not `measured`. */
+  speed: { when: Guard; measured: Guard };
+  hourMeter: string;
 }
 
 export interface InterlockSpec {
@@ -142,6 +169,8 @@ export interface InterlockSpec {
 export interface StaircaseSpec {
   id: string;
   title: string;
+  /** Controls that must stand so for the path to be fed. */
+  controls: [control: string, value: string][];
   black: PointId;
   points: PointId[];
 }
@@ -263,6 +292,7 @@ export interface Book {
   /** Regions that belong to no part: network health, engine. */
   regions: RegionSpec[];
   engine: EngineSpec;
+  cluster?: ClusterSpec;
   staircases: StaircaseSpec[];
   observables: ObservableSpec[];
   /** What must not happen (or must) with an interlock in its other state; tried when a repair is verified. */

@@ -4,7 +4,7 @@
  */
 import { Flywheel, type Turning } from './flywheel.ts';
 import type { Stretch } from './keeper.ts';
-import { DUE, delayMsOf, type Transition } from './table.ts';
+import { DUE, delayMsOf, type Standing, type Transition } from './table.ts';
 
 /** Rounds of instant changes at one moment before time is let go on by a millisecond. */
 const INSTANT_ROUNDS = 50;
@@ -12,7 +12,7 @@ const INSTANT_ROUNDS = 50;
 /** What the clockwork drives. */
 export interface Driven extends Turning {
   solve(): void;
-  standing(): Iterable<Transition>;
+  standing(): Standing;
   scan(due: readonly Transition[]): void;
   pass(stretch: Stretch): void;
 }
@@ -47,31 +47,38 @@ export class Clockwork {
   }
 
   /** Transitions without a delay whose guard holds now, at most one a region. */
-  private due(): Transition[] {
-    const due: Transition[] = [];
+  private due(): readonly Transition[] {
+    let due: Transition[] | null = null;
     let region = -1;
-    for (const t of this.world.standing()) {
-      if (t.delayMs > 0 || t.region === region || !t.test(this.world)) continue;
+    for (const t of this.world.standing().instant) {
+      if (t.region === region || !t.test(this.world)) continue;
+      due ??= [];
       due.push(t);
       region = t.region;
     }
-    return due;
+    return due ?? NONE;
   }
 
   /** From now to the next moment at which anything can change, at most `limitMs` away. */
   private stretch(limitMs: number): Stretch {
     const { state } = this.world;
-    const waiting: Transition[] = [];
-    const lapsed: Transition[] = [];
+    let waiting: Transition[] | null = null;
+    let lapsed: Transition[] | null = null;
     let ms = Math.min(limitMs, this.flywheel.stepMs());
-    for (const t of this.world.standing()) {
-      if (t.delayMs === 0) continue;
+    for (const t of this.world.standing().delayed) {
       if (t.test(this.world)) {
+        waiting ??= [];
         waiting.push(t);
         ms = Math.min(ms, Math.ceil((DUE - state.progress[t.index]) * delayMsOf(t, this.world)));
-      } else if (state.progress[t.index] !== 0) lapsed.push(t);
+      } else if (state.progress[t.index] !== 0) {
+        lapsed ??= [];
+        lapsed.push(t);
+      }
     }
     ms = Math.max(1, ms);
-    return { ms, waiting, lapsed, turn: (quantities) => this.flywheel.turn(ms, quantities) };
+    const turn = (quantities: Float64Array): void => this.flywheel.turn(ms, quantities);
+    return { ms, waiting: waiting ?? NONE, lapsed: lapsed ?? NONE, turn };
   }
 }
+
+const NONE: readonly Transition[] = [];

@@ -2,7 +2,8 @@
 import { type Bridge, Network } from '../circuit/index.ts';
 import type { Change, Law } from '../parts/index.ts';
 import { chargeAt, restVolts } from './battery.ts';
-import { compileGuard, type Test, type View } from './guard.ts';
+import { type Groups, groupsOf } from './groups.ts';
+import type { View } from './guard.ts';
 import { chargeQuantity, type Model, type ModelElement, nodeOf } from './model.ts';
 import type { MachineState } from './state.ts';
 
@@ -17,7 +18,6 @@ interface Modified {
   restVolts?: number;
 }
 
-const SOURCE_KINDS: readonly Law['kind'][] = ['source', 'battery', 'motor', 'alternator'];
 const SOUND: Modified = { seriesOhms: 0, open: false, closed: false };
 /** A sender never quite reaches nothing. */
 const LEAST_OHMS = 0.01;
@@ -29,34 +29,25 @@ export class Electrics {
   /** Ohms readings are made with filaments cold and motors standing (book, section 9). */
   cold = false;
   private readonly modified = new Map<number, Modified>();
-  private readonly tests: (Test | null)[];
-  private readonly batteries: number[] = [];
-  private readonly excitations: number[] = [];
-  private readonly alternators: number[] = [];
-  /** Elements whose law and condition never move, and the rest. */
-  private readonly fixed: number[] = [];
-  private readonly moving: number[] = [];
+  private readonly groups: Groups;
   /** For which of cold and warm the fixed ones were poured last; null after a change. */
   private fixedFor: boolean | null = null;
+  /** For which states and controls the switched ones were poured last. */
+  private readonly regionsPoured: Int16Array;
+  private readonly controlsPoured: string[] = [];
   private batteryMode: BatteryMode[] = [];
   private stale = true;
+  /** What one ampere of each alternator does, as long as no conductance moves. */
+  private readonly units: Float64Array[];
+  private unitsOf = -1;
 
   constructor(model: Model) {
     this.model = model;
-    this.network = new Network(model.plan);
-    this.tests = testsOf(model);
-    model.elements.forEach((element, i) => {
-      if (element.law.kind === 'battery') this.batteries.push(i);
-      if (element.law.kind === 'excitation') this.excitations.push(i);
-      if (element.law.kind === 'alternator') this.alternators.push(i);
-      const still = element.law.kind === 'resistance' && element.when === undefined;
-      (still ? this.fixed : this.moving).push(i);
-    });
-    this.network.sources = [
-      ...model.elements.flatMap((e, i) => (SOURCE_KINDS.includes(e.law.kind) ? [i] : [])),
-      ...this.excitations.map((_, k) => model.elements.length + k),
-    ];
-    this.batteryMode = this.batteries.map(() => 'gives');
+    this.groups = groupsOf(model);
+    this.network = new Network(model.plan, this.groups.sources, this.groups.watched);
+    this.regionsPoured = new Int16Array(model.regions.length);
+    this.units = this.groups.alternators.map(() => new Float64Array(model.points.length));
+    this.batteryMode = this.groups.batteries.map(() => 'gives');
   }
 
   /** Replaces all changes: faults and what hands have done. */
@@ -129,7 +120,7 @@ export class Electrics {
   solve(state: MachineState, view: View): void {
     for (let round = 0; round < BATTERY_ROUNDS; round++) {
       this.pour(state, view);
-      if (this.stale) this.network.factor();
+      if (this.stale) this.network.refactor();
       this.stale = false;
       this.network.solve();
       this.regulate(view);
@@ -142,17 +133,32 @@ export class Electrics {
     return this.network.amps(element);
   }
 
-  /** Plain resistors stand still until a change or cold filaments are asked for; only the others are poured each time. */
-  private pourFixed(state: MachineState, view: View): void {
-    if (this.fixedFor === this.cold) return;
+  /** Plain resistors stand still until a change or cold filaments are asked for, contacts until a state changes. */
+  private pour(state: MachineState, view: View): void {
+    const { fixed, switched, moving } = this.groups;
+    const anew = this.fixedFor !== this.cold;
     this.fixedFor = this.cold;
-    this.pourList(this.fixed, state, view);
+    if (anew) this.pourList(fixed, state, view);
+    if (this.hasSwitched(state) || anew) this.pourList(switched, state, view);
+    this.pourList(moving, state, view);
+    this.pourExcitations(view);
   }
 
-  private pour(state: MachineState, view: View): void {
-    this.pourFixed(state, view);
-    this.pourList(this.moving, state, view);
-    this.pourExcitations(view);
+  /** Does a state or control stand otherwise than when it was poured last? From here on this is the last time. */
+  private hasSwitched({ regions, controls }: MachineState): boolean {
+    const { regionsPoured, controlsPoured } = this;
+    let moved = false;
+    for (let r = 0; r < regions.length; r++) {
+      if (regionsPoured[r] === regions[r]) continue;
+      regionsPoured[r] = regions[r];
+      moved = true;
+    }
+    for (let c = 0; c < controls.length; c++) {
+      if (controlsPoured[c] === controls[c]) continue;
+      controlsPoured[c] = controls[c];
+      moved = true;
+    }
+    return moved;
   }
 
   private pourList(list: readonly number[], state: MachineState, view: View): void {
@@ -171,7 +177,7 @@ export class Electrics {
   private conducts(element: number, view: View): boolean {
     const { law } = this.model.elements[element];
     const leader = law.kind === 'excitation' ? (this.model.elementIndex.get(law.of) ?? element) : element;
-    const test = this.tests[leader];
+    const test = this.groups.tests[leader];
     return test === null || test(view);
   }
 
@@ -217,7 +223,7 @@ export class Electrics {
       case 'source':
         return on ? law.volts : 0;
       case 'motor':
-        return on ? law.voltsPerRpm * this.quantity(state, 'rpm') : 0;
+        return on ? law.voltsPerRpm * Math.min(this.quantity(state, 'rpm'), law.freeRpm) : 0;
       case 'battery':
         return this.modeOf(index) === 'takes' ? law.chargeVolts : this.restVolts(index, changed, state);
       default:
@@ -233,7 +239,7 @@ export class Electrics {
   }
 
   private modeOf(index: number): BatteryMode {
-    return this.batteryMode[this.batteries.indexOf(index)];
+    return this.batteryMode[this.groups.batteries.indexOf(index)];
   }
 
   private quantity(state: MachineState, name: string): number {
@@ -242,7 +248,7 @@ export class Electrics {
 
   /** While it charges, the excitation terminal stands a little below the output. */
   private pourExcitations(view: View): void {
-    this.excitations.forEach((element, k) => {
+    this.groups.excitations.forEach((element, k) => {
       const { law } = this.model.elements[element];
       const on = this.conducts(element, view) && !this.modified.get(element)?.open;
       const g = on ? 1 / EXCITATION_OHMS : 0;
@@ -252,24 +258,36 @@ export class Electrics {
 
   /** Finds the alternator's current at which its sense point stands at the set volts, within its limits. */
   private regulate(view: View): void {
-    for (const e of this.alternators) {
+    this.groups.alternators.forEach((e, k) => {
       const { law, a, b } = this.model.elements[e];
-      if (law.kind !== 'alternator' || this.modified.get(e)?.open || !this.conducts(e, view)) continue;
+      if (law.kind !== 'alternator' || this.modified.get(e)?.open || !this.conducts(e, view)) return;
       const sense = nodeOf(this.model, law.sense);
       const { network } = this;
-      const unit = network.unit(a, b);
+      const unit = this.unitOf(k);
       const rise = (node: number) => (node < 0 ? 0 : unit[node]) - (b < 0 ? 0 : unit[b]);
       const wanted = (law.setVolts - network.between(sense, b)) / Math.max(rise(sense), 1e-9);
       const ceiling = (law.ceilingVolts - network.between(a, b)) / rise(a);
       const amps = Math.max(0, Math.min(wanted, ceiling, law.limitAmps));
       network.norton[e] = amps;
-      for (let n = 0; n < unit.length; n++) network.volts[n] += unit[n] * amps;
+      network.superpose(unit, amps);
+    });
+  }
+
+  private unitOf(alternator: number): Float64Array {
+    const { network, units } = this;
+    if (this.unitsOf !== network.generation) {
+      this.unitsOf = network.generation;
+      this.groups.alternators.forEach((e, k) => {
+        const { a: from, b: to } = this.model.elements[e];
+        network.unit(from, to, units[k]);
+      });
     }
+    return units[alternator];
   }
 
   private batteriesMoved(state: MachineState): boolean {
     let moved = false;
-    this.batteries.forEach((element, k) => {
+    this.groups.batteries.forEach((element, k) => {
       const { law, a, b } = this.model.elements[element];
       if (law.kind !== 'battery') return;
       const changed = this.modified.get(element) ?? SOUND;
@@ -288,13 +306,3 @@ export class Electrics {
 
 /** Ohms between output and excitation terminal while charging: the three small diodes, about 0.1 V at their current. */
 const EXCITATION_OHMS = 0.01;
-
-const compiled = new WeakMap<Model, (Test | null)[]>();
-
-function testsOf(model: Model): (Test | null)[] {
-  const known = compiled.get(model);
-  if (known !== undefined) return known;
-  const tests = model.elements.map((e) => (e.when === undefined ? null : compileGuard(model, e.when)));
-  compiled.set(model, tests);
-  return tests;
-}

@@ -1,4 +1,5 @@
 /** What moves without jumping: the crankshaft's speed and the battery's charge. */
+import { groupsOf } from './groups.ts';
 import type { View } from './guard.ts';
 import { chargeQuantity, type Model } from './model.ts';
 import type { MachineState } from './state.ts';
@@ -42,9 +43,10 @@ export class Flywheel {
     this.plunger = index(model.regionIndex, model.book.engine.starter);
     this.plungerIn = model.regions[this.plunger].states.indexOf('in');
     this.engine = index(model.regionIndex, 'engine');
-    this.batteries = model.elements.flatMap((e, i) =>
-      e.law.kind === 'battery' ? [{ element: i, quantity: index(model.quantityIndex, chargeQuantity(e.owner)) }] : [],
-    );
+    this.batteries = groupsOf(model).batteries.map((element) => ({
+      element,
+      quantity: index(model.quantityIndex, chargeQuantity(model.elements[element].owner)),
+    }));
   }
 
   /** Rate of change of crank speed, rpm per second: starter torque against the engine's load (book, section 9). */

@@ -7,4 +7,5 @@ export { type ChartActor, type ChartSnapshot, LiveMachine } from './live.ts';
 export { buildModel, hasLug, lugPoint, type Model, type ModelElement, nodeOf } from './model.ts';
 export { type NetlistLeads, netlistOf } from './netlist.ts';
 export { copyState, type MachineState, restingState } from './state.ts';
+export { conditionsOf } from './watched.ts';
 export { type Sampler, World } from './world.ts';

@@ -9,6 +9,7 @@ import {
   type RegionSpec,
 } from '../parts/index.ts';
 import type { Book, WireSpec } from './book.ts';
+import { watchedNodes } from './watched.ts';
 
 export interface ModelElement {
   id: ElementId;
@@ -117,7 +118,7 @@ export function buildModel(book: Book): Model {
   if (!quantities.includes('rpm')) quantities.push('rpm');
   for (const e of elements) if (e.law.kind === 'battery') quantities.push(chargeQuantity(e.owner));
   const index = (names: string[]) => new Map(names.map((name, i) => [name, i]));
-  return {
+  const model: Omit<Model, 'plan'> = {
     book,
     points,
     pointIndex,
@@ -129,8 +130,8 @@ export function buildModel(book: Book): Model {
     quantityIndex: index(quantities),
     controlIndex: index(book.controls.map((c) => c.id)),
     wires: new Map(book.wires.map((w) => [w.id, w])),
-    plan: makePlan(points.length, edges),
   };
+  return { ...model, plan: makePlan(points.length, edges, watchedNodes(model)) };
 }
 
 export const chargeQuantity = (part: string): string => `${part}.usedAh`;

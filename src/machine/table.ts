@@ -45,6 +45,48 @@ export function tableOf(model: Model): Table {
   return table;
 }
 
+/** Transitions that could leave the present states, in the table's order: those that happen at once, and the others. */
+export interface Standing {
+  readonly instant: readonly Transition[];
+  readonly delayed: readonly Transition[];
+}
+
+/** Keeps what stands, as long as no state changes. */
+export class Stand {
+  private readonly table: Table;
+  private readonly seen: Int16Array;
+  private kept: Standing | null = null;
+
+  constructor(model: Model) {
+    this.table = tableOf(model);
+    this.seen = new Int16Array(model.regions.length);
+  }
+
+  /** To be told when other regions are stuck than before. */
+  renew(): void {
+    this.kept = null;
+  }
+
+  /** None leaves from a region that is stuck. */
+  in(regions: Int16Array, stuck: ReadonlyMap<number, number>): Standing {
+    if (this.kept !== null && isSame(this.seen, regions)) return this.kept;
+    this.seen.set(regions);
+    const instant: Transition[] = [];
+    const delayed: Transition[] = [];
+    for (let r = 0; r < this.table.length; r++) {
+      if (stuck.has(r)) continue;
+      for (const t of this.table[r][regions[r]]) (t.delayMs > 0 ? delayed : instant).push(t);
+    }
+    this.kept = { instant, delayed };
+    return this.kept;
+  }
+}
+
+function isSame(one: Int16Array, other: Int16Array): boolean {
+  for (let i = 0; i < one.length; i++) if (one[i] !== other[i]) return false;
+  return true;
+}
+
 /** All transitions by their index into `MachineState.progress`. */
 export function transitionsOf(model: Model): Transition[] {
   return tableOf(model)

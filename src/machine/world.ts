@@ -6,7 +6,7 @@ import type { View } from './guard.ts';
 import { ArrayKeeper, type Keeper, type Stretch } from './keeper.ts';
 import { type Model, nodeOf } from './model.ts';
 import { copyState, type MachineState, restingState } from './state.ts';
-import { type Transition, tableOf } from './table.ts';
+import { Stand, type Standing, type Transition } from './table.ts';
 
 /** Seen after every step of simulated time: for captured minima, what lights and what is heard. */
 export type Sampler = (world: World) => void;
@@ -19,6 +19,7 @@ export class World implements View {
   /** Resistances between points, which only a change of conductances can alter. */
   private ohmsSeen = { generation: -1, pairs: new Map<number, number>() };
   private stuck = new Map<number, number>();
+  private readonly stand: Stand;
   private readonly clockwork: Clockwork;
   private readonly keeper: Keeper;
 
@@ -33,6 +34,7 @@ export class World implements View {
     this.state = state;
     this.keeper = keeper;
     this.changeList = changes;
+    this.stand = new Stand(model);
     this.clockwork = new Clockwork(this);
     this.setChanges(changes);
   }
@@ -49,6 +51,7 @@ export class World implements View {
     this.changeList = changes;
     this.electrics.setChanges(changes);
     this.stuck = new Map();
+    this.stand.renew();
     for (const change of changes) {
       if (change.kind === 'quantity') this.setQuantity(change.quantity, change.value);
       if (change.kind !== 'stuck') continue;
@@ -97,14 +100,8 @@ export class World implements View {
   }
 
   /** Transitions that could leave the present states; none from a region that is stuck. */
-  standing(): readonly Transition[] {
-    const table = tableOf(this.model);
-    const list: Transition[] = [];
-    for (let r = 0; r < table.length; r++) {
-      if (this.stuck.has(r)) continue;
-      for (const t of table[r][this.state.regions[r]]) list.push(t);
-    }
-    return list;
+  standing(): Standing {
+    return this.stand.in(this.state.regions, this.stuck);
   }
 
   /** These instant transitions happen together. */

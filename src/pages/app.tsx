@@ -1,10 +1,8 @@
 /** Which screen the address names. */
 import { useEffect, useState } from 'preact/hooks';
 import { Board } from './board/board.tsx';
-import { DebriefPage } from './debrief/debrief-page.tsx';
-import { Help } from './help/help.tsx';
-import { SettingsSheet } from './help/settings-sheet.tsx';
 import { OrderPage } from './order/order-page.tsx';
+import { lazy } from './parts/lazy.tsx';
 import { Shop } from './shop/shop.tsx';
 import { jobById } from './state/catalog.ts';
 import { useObservable } from './state/observable.ts';
@@ -13,6 +11,10 @@ import { applySettings, settings, watchSystem } from './state/settings.ts';
 import { openAttempt, refreshShelf } from './state/store.ts';
 import { ui } from './state/ui.ts';
 import { t } from './words/words.ts';
+
+const DebriefPage = lazy(async () => (await import('./debrief/debrief-page.tsx')).DebriefPage);
+const Help = lazy(async () => (await import('./help/help.tsx')).Help);
+const SettingsSheet = lazy(async () => (await import('./help/settings-sheet.tsx')).SettingsSheet);
 
 function useAddress(): string[] {
   const [hash, setHash] = useState(location.hash);

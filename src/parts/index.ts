@@ -28,4 +28,5 @@ export function contentOf(part: PartSpec): PartContent {
 }
 
 export * from './change.ts';
+export { leavesOf } from './leaves.ts';
 export * from './spec.ts';

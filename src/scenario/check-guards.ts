@@ -1,4 +1,5 @@
 /** Do guards ask for points, elements, states, values and amounts that the book has? */
+import type { ClusterSpec } from '../machine/book.ts';
 import type { Delay, Guard, RegionSpec } from '../parts/index.ts';
 import { Finder, type Names } from './names.ts';
 import type { Problem } from './problem.ts';
@@ -91,6 +92,24 @@ function checkPartGuards(names: Names, finder: Finder): void {
   }
 }
 
+function checkCluster(site: Site, cluster: ClusterSpec): void {
+  const { names, finder, record } = site;
+  finder.known(record, 'part', cluster.part, names.parts, 'part');
+  finder.known(record, 'hourMeter', cluster.hourMeter, names.parts, 'part');
+  finder.eachKnown(record, 'zones', cluster.zones, names.zones, 'zone');
+  checkGuard(site, 'on', cluster.on, true);
+  checkGuard(site, 'speed.when', cluster.speed.when, true);
+  checkGuard(site, 'speed.measured', cluster.speed.measured, true);
+  for (const [i, { part, when }] of cluster.codesOf.entries()) {
+    finder.known(record, `codesOf[${i}].part`, part, names.parts, 'part');
+    if (when !== undefined) checkGuard(site, `codesOf[${i}].when`, when, true);
+  }
+  for (const [i, { volts, when }] of cluster.gauges.entries()) {
+    finder.eachKnown(record, `gauges[${i}].volts`, volts, names.points, 'point');
+    if (when !== undefined) checkGuard(site, `gauges[${i}].when`, when, true);
+  }
+}
+
 export function checkGuards(names: Names): Problem[] {
   const finder = new Finder(names.origins);
   const { book } = names;
@@ -99,7 +118,11 @@ export function checkGuards(names: Names): Problem[] {
   const engine = { names, finder, record: book.engine };
   checkGuard(engine, 'fires', book.engine.fires, true);
   checkGuard(engine, 'keepsRunning', book.engine.keepsRunning, true);
-  for (const o of book.observables) checkGuard({ names, finder, record: o }, 'when', o.when, true);
+  for (const o of book.observables) {
+    checkGuard({ names, finder, record: o }, 'when', o.when, true);
+    if (o.between !== undefined) checkGuard({ names, finder, record: o }, 'between', o.between, true);
+  }
+  if (book.cluster !== undefined) checkCluster({ names, finder, record: book.cluster }, book.cluster);
   for (const p of book.precautions)
     if (p.needs !== null) checkGuard({ names, finder, record: p }, 'needs', p.needs, true);
   return finder.problems;

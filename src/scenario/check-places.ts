@@ -98,14 +98,19 @@ function checkObservables(names: Names, finder: Finder): void {
   for (const stairs of book.staircases) {
     finder.known(stairs, 'black', stairs.black, names.points, 'point');
     finder.eachKnown(stairs, 'points', stairs.points, names.points, 'point');
+    checkControls(names, finder, stairs);
   }
   for (const lock of book.interlocks) {
     finder.eachKnown(lock, 'seen', lock.seen, codes, 'observable');
     finder.eachKnown(lock, 'missing', lock.missing, codes, 'observable');
-    for (const [i, [control, value]] of lock.controls.entries()) {
-      if (!finder.known(lock, `controls[${i}][0]`, control, names.controls, 'control')) continue;
-      oneOf(finder, lock, `controls[${i}][1]`, value, names, control);
-    }
+    checkControls(names, finder, lock);
+  }
+}
+
+function checkControls(names: Names, finder: Finder, of: { controls: [control: string, value: string][] }): void {
+  for (const [i, [control, value]] of of.controls.entries()) {
+    if (!finder.known(of, `controls[${i}][0]`, control, names.controls, 'control')) continue;
+    oneOf(finder, of, `controls[${i}][1]`, value, names, control);
   }
 }
 

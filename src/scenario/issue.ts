@@ -18,6 +18,10 @@ function lookUp(value: unknown, path: readonly PropertyKey[]): unknown {
 const bound = (issue: { inclusive?: boolean | undefined; exact?: boolean }, words: [string, string, string]): string =>
   issue.exact === true ? words[2] : words[issue.inclusive === true ? 0 : 1];
 
+/** `1`, `1 or 2`, `1, 2 or 3`. */
+const orList = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words[words.length - 1]}`;
+
 function sized(origin: string): string {
   return origin === 'string' ? ' characters' : origin === 'array' || origin === 'set' ? ' entries' : '';
 }
@@ -33,7 +37,7 @@ function expectedOf(issue: Issue): string {
     case 'invalid_format':
       return issue.pattern === undefined ? issue.format : `text like ${issue.pattern}`;
     case 'invalid_value':
-      return `one of ${issue.values.map((v) => shown(v)).join(', ')}`;
+      return orList(issue.values.map((v) => shown(v)));
     case 'not_multiple_of':
       return `a multiple of ${issue.divisor}`;
     default:
@@ -65,6 +69,18 @@ function nearest(branches: readonly Issue[][]): Issue[] {
   return best;
 }
 
+/** The values or types that a union allows, where each of its forms is one plain value or type; null otherwise. */
+function plainForms(branches: readonly Issue[][]): string | null {
+  const words: string[] = [];
+  for (const [issue, ...more] of branches) {
+    if (issue === undefined || more.length > 0 || issue.path.length > 0) return null;
+    if (issue.code === 'invalid_value') words.push(...issue.values.map((v) => shown(v)));
+    else if (issue.code === 'invalid_type') words.push(expectedOf(issue));
+    else return null;
+  }
+  return orList([...new Set(words)]);
+}
+
 export function problemsOf(file: string, value: unknown, issues: readonly Issue[]): Problem[] {
   return issues.flatMap((issue) => problemOf(file, value, issue, []));
 }
@@ -82,6 +98,19 @@ function problemOf(file: string, value: unknown, issue: Issue, parent: readonly 
     }));
   }
   if (issue.code === 'invalid_union' && issue.errors.length > 0) {
+    const plain = plainForms(issue.errors);
+    if (plain !== null) {
+      const found = lookUp(value, path);
+      return [
+        {
+          file,
+          path: at(),
+          code: found === undefined ? 'missing' : 'not-allowed',
+          found: shown(found),
+          expected: plain,
+        },
+      ];
+    }
     return nearest(issue.errors).flatMap((inner) => problemOf(file, value, inner, path));
   }
   if (issue.code === 'invalid_key') {
@@ -96,13 +125,10 @@ function problemOf(file: string, value: unknown, issue: Issue, parent: readonly 
     ];
   }
   if (issue.code === 'invalid_union') {
-    const kinds =
-      'options' in issue && Array.isArray(issue.options) ? issue.options.map((o) => shown(o)).join(', ') : '';
+    const kinds = 'options' in issue && Array.isArray(issue.options) ? orList(issue.options.map((o) => shown(o))) : '';
     const found = lookUp(value, path);
     const code = found === undefined ? 'missing' : 'not-allowed';
-    return [
-      { file, path: at(), code, found: shown(found), expected: kinds === '' ? expectedOf(issue) : `one of ${kinds}` },
-    ];
+    return [{ file, path: at(), code, found: shown(found), expected: kinds === '' ? expectedOf(issue) : kinds }];
   }
   const found = lookUp(value, path);
   const code = found === undefined ? 'missing' : (CODES[issue.code] ?? 'invalid');

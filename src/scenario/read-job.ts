@@ -1,6 +1,6 @@
 /** Reads a job: its shape, then everything that it names in the machine's book, then whether it can be done safely. */
 
-import type { JobSpec } from '../job/index.ts';
+import { type JobSpec, SHOWS } from '../job/index.ts';
 import type { Model } from '../machine/index.ts';
 import type { Change } from '../parts/index.ts';
 import { problemsOf } from './issue.ts';
@@ -50,7 +50,9 @@ function namesOf(model: Model, job: JobSpec): Name[] {
     book.controls.find((c) => c.id === control)?.values.includes(value) ?? false;
   const isTarget = (id: string) => isPart(id) || model.elementIndex.has(id);
   const isCode = (code: string) =>
-    book.observables.some((o) => o.code === code) || /^(clunk|chatter|click:|buzz:)/.test(code);
+    book.observables.some((o) => o.code === code) ||
+    (code.startsWith(SHOWS) && model.regionIndex.has(code.slice(SHOWS.length))) ||
+    /^(clunk|chatter|click:|buzz:)/.test(code);
   say('machine', job.machine, 'machine', (id) => id === book.id);
   for (const [control, value] of Object.entries(job.arrival.controls ?? {})) {
     say(`arrival.controls.${control}`, control, 'control', isControl);

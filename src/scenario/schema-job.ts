@@ -49,6 +49,7 @@ export const actionSchema = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('instrument'), take: z.enum(['meter', 'lamp']) }),
   z.strictObject({ do: z.literal('dial'), fn: meterFunction }),
   z.strictObject({ do: z.literal('jack'), red: z.enum(['volts', 'amps']) }),
+  z.strictObject({ do: z.literal('renewFuse') }),
   z.strictObject({ do: z.literal('lead'), lead: z.enum(['red', 'black']), point: z.nullable(point) }),
   z.strictObject({ do: z.literal('read') }),
   z.strictObject({ do: z.literal('look'), at: point }),
@@ -97,7 +98,6 @@ export const jobFile = z.strictObject({
     controls: z.exactOptional(z.record(id, z.string())),
     quantities: z.exactOptional(z.record(id, z.number())),
     regions: z.exactOptional(z.record(point, z.string())),
-    restVolts: z.exactOptional(z.number()),
   }),
   faults: z.array(fault),
   signs: z.array(

@@ -33,6 +33,24 @@ const engine = z.strictObject({
   keepsRunning: guard,
 });
 
+const gauge = z.strictObject({
+  id,
+  name: text,
+  volts: z.tuple([point, point]),
+  scale: z.array(z.tuple([z.number(), z.number().check(z.gte(0), z.lte(1))])).check(z.minLength(2)),
+  when: z.exactOptional(guard),
+});
+
+const cluster = z.strictObject({
+  part: id,
+  zones: z.array(id).check(z.minLength(1)),
+  on: guard,
+  codesOf: z.array(z.strictObject({ part: id, when: z.exactOptional(guard) })),
+  gauges: z.array(gauge),
+  speed: z.strictObject({ when: guard, measured: guard }),
+  hourMeter: id,
+});
+
 export const machineFile = z.strictObject({
   $schema: head('machine'),
   id,
@@ -47,6 +65,7 @@ export const machineFile = z.strictObject({
   quantities: z.array(quantity),
   regions: z.array(region),
   engine,
+  cluster: z.exactOptional(cluster),
 });
 
 const observable = z.strictObject({
@@ -55,6 +74,8 @@ const observable = z.strictObject({
   zones: z.array(id),
   when: guard,
   kind: z.enum(['seen', 'heard']),
+  between: z.exactOptional(guard),
+  lamp: z.exactOptional(z.strictObject({ id, name: text })),
 });
 
 const interlock = z.strictObject({
@@ -71,7 +92,13 @@ export const observablesFile = z.strictObject({
   interlocks: z.array(interlock),
 });
 
-const staircase = z.strictObject({ id, title: text, black: point, points: z.array(point).check(z.minLength(2)) });
+const staircase = z.strictObject({
+  id,
+  title: text,
+  controls: z.array(z.tuple([id, text])),
+  black: point,
+  points: z.array(point).check(z.minLength(2)),
+});
 
 export const staircasesFile = z.strictObject({ $schema: head('staircases'), staircases: z.array(staircase) });
 

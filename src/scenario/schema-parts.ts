@@ -21,7 +21,7 @@ const law = z.discriminatedUnion('kind', [
     chargeOhms: positive,
     capacityAh: positive,
   }),
-  z.strictObject({ kind: z.literal('motor'), ohms: positive, voltsPerRpm: positive }),
+  z.strictObject({ kind: z.literal('motor'), ohms: positive, voltsPerRpm: positive, freeRpm: positive }),
   z.strictObject({
     kind: z.literal('alternator'),
     setVolts: positive,

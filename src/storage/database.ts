@@ -13,6 +13,16 @@ export interface StoredAttempt {
   ended: boolean;
   /** Taken up in the middle of another attempt, to try: never marked. */
   practice: boolean;
+  /** Wall time at which it was closed. */
+  closedAt?: string;
+  /** What the debrief came to, so that the board need not work it out again. */
+  result?: StoredResult;
+}
+
+export interface StoredResult {
+  result: Grade['result'];
+  /** Of 100. */
+  points: number;
 }
 
 export interface Schema extends DBSchema {

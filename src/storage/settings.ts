@@ -9,6 +9,9 @@ export interface Settings {
   letterKeys: boolean;
   /** The meter reads by itself once both leads are on. */
   autoRead: boolean;
+  /** Where the student has put the instrument: shares of the room that it has, 0 to 1; below 0 it finds its place itself. */
+  toolX: number;
+  toolY: number;
 }
 
 export const DEFAULTS: Settings = {
@@ -18,6 +21,8 @@ export const DEFAULTS: Settings = {
   currency: '$',
   letterKeys: true,
   autoRead: false,
+  toolX: -1,
+  toolY: -1,
 };
 
 const KEY = 'ohmyard.settings';

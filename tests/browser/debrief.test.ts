@@ -33,7 +33,7 @@ function flawed(job: string): Log {
     if (action.do === 'verify') return [];
     if (action.do === 'lead' && action.lead === 'black' && action.point !== null)
       return [action, { do: 'read' }, { do: 'read' }];
-    if (action.do === 'open' && action.access === 'AC6')
+    if (action.do === 'unplug' && action.connector === 'X3')
       return [action, { do: 'repair', verb: 'clean', target: 'X:X3.3' }];
     return [action];
   });
@@ -102,8 +102,10 @@ async function saysItInWords(page: Page): Promise<void> {
   expect(text).toMatch(/At \d+\.\d min:/);
   expect(text).toContain('It told you nothing new.');
   expect(text).toContain('Wheels chocked before the key goes to start.');
-  expect(text).toContain('You cleaned X3 pin 3. What you knew then pointed there with');
-  expect(text).toContain('Wire 206B VT from X1 pin 2 to X3 pin 3: open');
+  expect(text).toContain('You cleaned the frame to engine connector (X3) pin 3. What you knew then pointed there with');
+  expect(text).toContain(
+    'Wire 206B VT from cab bulkhead connector (X1) pin 2 to frame to engine connector (X3) pin 3: open',
+  );
   expect(text).not.toMatch(/\{\{|undefined|NaN|hypothes|belief|regret|\bprior\b|entropy|probab/i);
   expect(await page.locator('.stairs tbody tr').count()).toBeGreaterThan(20);
 }

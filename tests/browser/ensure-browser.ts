@@ -1,19 +1,14 @@
 /** Finds a Chromium for the browser tests, or gets one. Fails loudly when there is none: a skipped test proves nothing. */
 import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { pathToFileURL } from 'node:url';
+import { packaged, registryBrowser, works } from './registry-browser.ts';
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'msedge', 'microsoft-edge'];
 const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/snap/bin/chromium'];
-const PACKAGE = '@sparticuz/chromium';
-
-function works(path: string): boolean {
-  return existsSync(path) && spawnSync(path, ['--version'], { timeout: 30_000 }).status === 0;
-}
 
 /** A browser that is there already: the one that the environment names, or one on the path. */
-export function findBrowser(): string | null {
+function findBrowser(): string | null {
   const named = process.env.CHROMIUM_PATH;
   if (named !== undefined && named !== '') {
     if (works(named)) return named;
@@ -23,42 +18,32 @@ export function findBrowser(): string | null {
   return [...PLACES, ...onPath].find((path) => path !== '' && works(path)) ?? null;
 }
 
+const APT = [
+  ['apt-get', 'update'],
+  ['apt-get', 'install', '-y', '--no-install-recommends', 'chromium'],
+];
+
 const isDebian = (): boolean =>
   existsSync('/etc/os-release') && /debian|ubuntu/i.test(readFileSync('/etc/os-release', 'utf8'));
 
-function install(): void {
-  const run = (command: string, args: string[]): void => {
-    execFileSync(command, args, { stdio: 'inherit' });
-  };
-  if (isDebian() && process.getuid?.() === 0) {
-    console.log('No Chromium found. Installing the one of Debian: apt-get install -y chromium');
-    run('apt-get', ['update']);
-    run('apt-get', ['install', '-y', '--no-install-recommends', 'chromium']);
-    return;
-  }
-  console.log(`No Chromium found. Getting one from the npm registry: ${PACKAGE}`);
-  run('npm', ['install', '--no-save', PACKAGE]);
-}
-
-/** The unpacked browser of the npm package, if that is installed. */
-async function packaged(): Promise<string | null> {
+/** Only root may install packages of the system; whoever is not gets none. */
+function installed(): string | null {
+  if (!isDebian() || process.getuid?.() !== 0) return null;
+  console.log('No Chromium found. Installing the one of Debian: apt-get install -y chromium');
   try {
-    const file = createRequire(import.meta.url).resolve(PACKAGE);
-    const module: { default: { executablePath(): Promise<string> } } = await import(pathToFileURL(file).href);
-    const path = await module.default.executablePath();
-    return works(path) ? path : null;
-  } catch {
-    return null;
+    for (const args of APT) execFileSync(args[0], args.slice(1), { stdio: 'inherit' });
+  } catch (error) {
+    console.log(`That failed: ${error instanceof Error ? error.message : error}`);
   }
+  return findBrowser();
 }
 
 export async function browserPath(): Promise<string> {
-  const there = findBrowser() ?? (await packaged());
+  const there = findBrowser() ?? packaged() ?? installed();
   if (there !== null) return there;
-  install();
-  const got = findBrowser() ?? (await packaged());
-  if (got === null) throw new Error('No browser for the tests. Install Chromium, or set CHROMIUM_PATH to one.');
-  return got;
+  const got = registryBrowser();
+  if (got !== null) return got;
+  throw new Error('No browser for the tests. Install Chromium, or set CHROMIUM_PATH to one.');
 }
 
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {

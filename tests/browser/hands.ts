@@ -1,7 +1,7 @@
-/** Ways to use the page as a visitor does: pointing at the drawing, or with the keys alone. */
+/** What tests of the page share: where things are drawn, and what the slip says. */
 
 import { readFileSync } from 'node:fs';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 
 /** The drawing's size in its own units, and the margin around it, pixels. */
@@ -31,63 +31,31 @@ export function drawnAt(place: string, point: string): [x: number, y: number] {
   return [found.x, found.y];
 }
 
-export async function clickSpot(page: Page, x: number, y: number): Promise<void> {
-  const at = await spot(page, x, y);
-  await page.mouse.move(at.x, at.y);
-  await page.mouse.down();
-  await page.mouse.up();
-}
-
 export const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name });
 
 /** What stands on the slip, once it has a text like this. */
 export async function slip(page: Page, text: RegExp): Promise<string> {
   const line = page.locator('.slip-text', { hasText: text });
-  await line.waitFor({ timeout: 20_000 });
+  await line.waitFor({ timeout: 20_000 }).catch(async () => {
+    expect.fail(`the slip does not say ${text}, but: ${await page.locator('.slip-text').textContent()}`);
+  });
   return (await line.textContent()) ?? '';
 }
 
-/** Name of what has the focus, as it is spoken. */
-const focused = (page: Page): Promise<string> =>
-  page.evaluate(() => {
-    const at = document.activeElement;
-    if (!(at instanceof HTMLElement) || at === document.body || at.tagName === 'MAIN') return '';
-    const label = at.getAttribute('aria-label') ?? '';
-    return label !== '' ? label : (at.closest('label')?.textContent ?? at.textContent ?? '').replaceAll(/\s+/g, ' ');
-  });
+/** The job that most tests take. */
+export const JOB = /Cranks slowly/;
+/** Where things are drawn, units of the drawing. */
+export const KEY_START = [992, 640] as const;
+export const YARD_BATTERY_BOX = [1240, 620] as const;
 
-const inList = (page: Page): Promise<boolean> =>
-  page.evaluate(() => document.activeElement instanceof HTMLElement && document.activeElement.dataset.stop === '1');
-
-/** Enough for the longest list. */
-const MOST_KEYS = 400;
-
-/** Goes by Tab, and in lists by the arrow keys, until what has the focus is called this. */
-export async function goTo(page: Page, name: RegExp): Promise<void> {
-  const seen: string[] = [];
-  for (let i = 0; i < MOST_KEYS; i++) {
-    const now = await focused(page);
-    if (name.test(now)) return;
-    seen.push(now);
-    if (await inList(page)) {
-      await page.keyboard.press('ArrowRight');
-      if ((await focused(page)) !== now) continue;
-    }
-    await page.keyboard.press('Tab');
-    // A list is entered where it was left.
-    if (await inList(page)) await page.keyboard.press('Home');
-  }
-  expect.fail(`the keyboard never came to ${name}; it passed ${[...new Set(seen)].slice(0, 60).join(' | ')}`);
+/** A page of the clipboard, by whatever hand. */
+export async function clip(page: Page, tab: string, click = (target: Locator) => target.click()): Promise<void> {
+  if ((await page.locator('.clipboard').count()) === 0) await click(button(page, 'Clipboard'));
+  await click(page.getByRole('tab', { name: tab }));
 }
 
-export async function pressOn(page: Page, name: RegExp): Promise<void> {
-  await goTo(page, name);
-  await page.keyboard.press('Enter');
-}
-
-/** To the list of this place by its key, then on to an entry of it. */
-export async function inHere(page: Page, name: RegExp): Promise<void> {
-  await page.keyboard.press('h');
-  await page.waitForFunction(() => document.activeElement?.id === 'here-title');
-  await pressOn(page, name);
+/** The drawing of a place is there when its name is in the bar and the canvas has been painted for it. */
+export async function drawnPlace(page: Page, place: string): Promise<void> {
+  await page.locator('.figure', { hasText: place }).waitFor();
+  await page.waitForTimeout(900);
 }

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { createServer, type ViteDevServer } from 'vite';
 import { drawings } from '../../assets/build/vite-plugin.ts';
+import { browserPath } from './ensure-browser.ts';
 
 const ROOT = fileURLToPath(new URL('./stage-page', import.meta.url));
 
@@ -27,7 +28,7 @@ export async function serveStage(): Promise<StageServer> {
   await server.listen();
   const url = server.resolvedUrls?.local[0] ?? '';
   const browser: Browser = await chromium.launch({
-    executablePath: '/usr/bin/chromium',
+    executablePath: await browserPath(),
     args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
   });
   return {

@@ -14,10 +14,13 @@ export interface Site {
 }
 
 export async function openSite(): Promise<Site> {
-  if (!existsSync(`${project}dist/index.html`)) throw new Error('No dist: run `npx vite build` first.');
+  // Another build can be tried beside the one in `dist`.
+  const outDir = process.env.OHMYARD_SITE ?? `${project}dist`;
+  if (!existsSync(`${outDir}/index.html`)) throw new Error(`No ${outDir}: run \`npx vite build\` first.`);
   const server = await preview({
     root: `${project}src`,
     configFile: `${project}vite.config.ts`,
+    build: { outDir },
     preview: { port: 0, strictPort: false },
   });
   const url = server.resolvedUrls?.local[0];

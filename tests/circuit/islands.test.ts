@@ -141,7 +141,8 @@ describe('bridges', () => {
     expect(network.volts[1]).toBeLessThan(0.01);
     network.bridges = [];
     network.factor();
-    expect([...network.solve()]).toEqual(before);
+    network.solve();
+    expect([...network.volts]).toEqual(before);
   });
 
   it('can carry a battery to an island: a jumper lead', () => {

@@ -90,6 +90,25 @@ describe('picking', () => {
     expect(at(60, 200, { unplugged: ['X1'] })).toMatchObject({ kind: 'point', spot: { x: 60 } });
     expect(at(20, 240, { unplugged: ['X1'] })).toMatchObject({ kind: 'point' });
   });
+  it('shows a sealed pin as such, and as a point once its plug is parted', () => {
+    const [sealed] = drawing.points.slice(-1).map((point) => ({ ...point, reach: 'unplugged' }));
+    const kept = { ...drawing, points: [...drawing.points.slice(0, -1), sealed] };
+    const look = (change: Partial<StageView>, x: number) => {
+      const now = { ...view, ...change };
+      return pick({ drawing: kept, view: now, found: spots(kept, now), x, y: 240, unit: 1 });
+    };
+    expect(look({}, 20)).toMatchObject({ kind: 'point', sealed: true, spot: { point: { point: 'X1.1.b' } } });
+    expect(look({}, 40)).toBeNull();
+    expect(look({ unplugged: ['X1'] }, 20)).not.toHaveProperty('sealed');
+  });
+  it('takes the sign of a place for the place, and lights up the place itself', () => {
+    const [area] = drawing.areas;
+    const sign = { ...area, polygon: [300, 250, 380, 250, 380, 290, 300, 290], sign: true as const };
+    const signed = { ...drawing, areas: [area, sign] };
+    const now = { ...view, opened: ['AC9'] };
+    const picked = pick({ drawing: signed, view: now, found: spots(signed, now), x: 340, y: 270, unit: 1 });
+    expect(picked).toEqual({ kind: 'zone', zone: 'Z', polygon: area.polygon });
+  });
   it('finds handles and places to enter', () => {
     expect(at(100, 100)).toMatchObject({ kind: 'control', control: { control: 'key' } });
     expect(at(140, 220)).toMatchObject({ kind: 'zone', zone: 'Z' });

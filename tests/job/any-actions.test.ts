@@ -1,24 +1,15 @@
 /** Whatever a student does, and in whatever order, the attempt answers and can be replayed. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type Action, Attempt, effectiveFunction, isRefusal, pointsHere, replay } from '../../src/job/index.ts';
+import { type Action, Attempt, effectiveFunction, isRefusal, replay } from '../../src/job/index.ts';
 import { readAttempt } from '../../src/scenario/read-attempt.ts';
 import { hobbinModel } from '../support/hobbin.ts';
-import { anyActions } from './any-actions.ts';
+import { possible } from '../support/possible.ts';
+import { anyAttempts, CHOICE } from './any-actions.ts';
 import { JOB_IDS, theJob } from './at-work.ts';
 
 const ACTIONS = 50;
 const RUNS = process.env.OHMYARD_RELEASE === undefined ? 120 : 10_000;
-/** Fixed, so that every run tries the same; another number tries others. */
-const CHOICE = 45;
-
-/** A lead that is aimed at nothing within reach takes a point that is, so that readings come about. */
-function withinReach(attempt: Attempt, action: Action, i: number): Action {
-  if (action.do !== 'lead' || action.point === null || attempt.refusal(action) === null) return action;
-  const points = pointsHere(attempt.model, attempt.bench);
-  return points.length === 0 ? action : { ...action, point: points[(i * 7919) % points.length] };
-}
-
 /** A reading is due when the leads are on something and the instrument is on. */
 const readingIsDue = (attempt: Attempt): boolean => {
   const { leads, instrument } = attempt.bench;
@@ -30,7 +21,7 @@ function tryAll(id: string, actions: readonly Action[]): void {
   const attempt = new Attempt(hobbinModel(), theJob(id));
   attempt.act({ do: 'start' });
   for (const [i, wish] of actions.entries()) {
-    const action = withinReach(attempt, wish, i);
+    const action = possible(attempt, wish, i);
     const { timeMs, tenths, bench } = attempt;
     const refusal = attempt.refusal(action);
     const result = attempt.act(action);
@@ -59,9 +50,7 @@ test(
   `${RUNS} attempts of ${ACTIONS} random actions`,
   () => {
     fc.assert(
-      fc.property(fc.constantFrom(...JOB_IDS), anyActions(hobbinModel(), ACTIONS), (id, actions) =>
-        tryAll(id, actions),
-      ),
+      anyAttempts(JOB_IDS, hobbinModel(), ACTIONS, (id, actions) => tryAll(id, actions)),
       { numRuns: RUNS, seed: CHOICE },
     );
   },

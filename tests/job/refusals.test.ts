@@ -26,6 +26,12 @@ const CASES: [what: string, before: string, action: string, refusal: string][] =
   ['relays of different types', 'walk CFUSE; open AC1', 'exchange K2 K7', 'not-alike K7'],
   ['no relays at all', 'walk CFUSE; open AC1', 'exchange F10 K2', 'not-in-socket F10'],
   ['a repair that is none for this', AT_BATTERY, 'repair splice G1', 'wrong-repair splice'],
+  [
+    'a pin inside a plug that is together',
+    'walk USEAT; with seatStay; open AC3',
+    'repair clean X:X1.2',
+    'must-be-parted X1',
+  ],
   ['a cover that is open', 'walk CFUSE; open AC1', 'open AC1', 'already AC1'],
   ['a cover that is closed', 'walk CFUSE', 'close AC1', 'already AC1'],
   ['the zone where one stands', '', 'walk CDASH', 'already CDASH'],

@@ -123,6 +123,21 @@ describe('flasher', () => {
     expect(Math.abs(flashes([]) - 90)).toBeLessThanOrEqual(2);
     expect(Math.abs(flashes([{ kind: 'series', element: 'E5.filL', ohms: null }]) - 180)).toBeLessThanOrEqual(4);
   });
+
+  it('starts at 8 V, goes on down to 7 V and stays out until it has 8 V again (book, relays)', () => {
+    const world = drive({ model, settings: 'hazard=1' });
+    const flashesAt = (openVolts: number): number => {
+      world.setChanges([{ kind: 'battery', element: 'G1.cell', openVolts }]);
+      world.advance(500);
+      return watch(world, 3000, ['K13']).filter((move) => move.state === 'on').length;
+    };
+    expect(flashesAt(12.65)).toBeGreaterThan(2);
+    expect(flashesAt(7.6)).toBeGreaterThan(2);
+    expect(flashesAt(6.9)).toBe(0);
+    expect(world.ampsIn('E5.filL')).toBeCloseTo(0, 3);
+    expect(flashesAt(7.6)).toBe(0);
+    expect(flashesAt(8.6)).toBeGreaterThan(2);
+  });
 });
 
 describe('start interlocks', () => {

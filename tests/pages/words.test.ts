@@ -47,16 +47,16 @@ describe('the display', () => {
 
 describe('names', () => {
   test('of points say the wire and its color', () => {
-    expect(pointName(model, 'K1.86')).toBe('K1 pin 86, wire 206D VT');
-    expect(pointName(model, 'X1.2.a')).toBe('X1 pin 2, side a, wire 206A VT');
-    expect(pointName(model, 'GND1.L')).toBe('GND1 lugs');
-    expect(pointName(model, '208A@to')).toBe('wire 208A VT, loose end at M1 terminal 50');
+    expect(pointName(model, 'K1.86')).toBe('start relay (K1) terminal 86, wire 206D VT');
+    expect(pointName(model, 'X1.2.a')).toBe('cab bulkhead connector (X1) pin 2, cab harness side, wire 206A VT');
+    expect(pointName(model, 'GND1.L')).toBe('main frame stud in battery box (GND1) lugs');
+    expect(pointName(model, '208A@to')).toBe('wire 208A VT, loose end at starter (M1) terminal 50');
   });
 
   test('of every point, part and wire are there', () => {
     const nameless = model.points.filter((point) => pointName(model, point).includes('undefined'));
     expect(nameless).toEqual([]);
-    expect(targetName(model, 'X:X3.3')).toBe('X3 pin 3');
+    expect(targetName(model, 'X:X3.3')).toBe('frame to engine connector (X3) pin 3');
     expect(modesOf(model, 'S1')).toContain('operator');
   });
 

@@ -1,9 +1,13 @@
 /** The job board: what came in, by band, and how far each is. */
 import type { JobSpec } from '../../job/index.ts';
+import type { StoredResult } from '../../storage/attempts.ts';
+import { useTitle } from '../parts/title.ts';
 import { catalog } from '../state/catalog.ts';
+import { type JobRecord, jobRecord } from '../state/job-record.ts';
 import { useObservable } from '../state/observable.ts';
 import { minutes } from '../state/settings.ts';
-import { latestOf, shelf } from '../state/store.ts';
+import { shelf } from '../state/store.ts';
+import { recordText, resultText } from '../words/results.ts';
 import { t } from '../words/words.ts';
 import { ReadBack } from './read-back.tsx';
 
@@ -12,6 +16,7 @@ const BANDS = [1, 2, 3, 4] as const;
 export function Board() {
   const { lasting, ready } = useObservable(shelf);
   const { jobs } = catalog();
+  useTitle(t('board.title'));
   return (
     <main class="page" id="work" tabIndex={-1}>
       <h1>{t('board.title')}</h1>
@@ -41,16 +46,32 @@ function Band({ band, jobs }: { band: (typeof BANDS)[number]; jobs: JobSpec[] })
 
 function Card({ job }: { job: JobSpec }) {
   const { attempts } = useObservable(shelf);
-  const latest = latestOf(attempts, job.id);
-  const state = latest === undefined ? 'new' : latest.ended ? 'done' : 'under';
+  const record = jobRecord(attempts, job.id);
+  const stamp = stampOf(record);
   return (
     <li>
-      <a class={`card card-${state}`} href={`#/job/${job.id}`}>
+      <a class={`card card-${stamp.kind}`} href={`#/job/${job.id}`}>
         <span class="card-number">{t('board.number', { number: job.id.replace(/^job-/, '') })}</span>
         <span class="card-title">{job.title}</span>
         <span class="card-hours">{t('board.hours', { hours: job.workOrder.hours })}</span>
-        <span class={`stamp stamp-${state}`}>{t(`board.${state}`, { minutes: minutes(latest?.tenths ?? 0) })}</span>
+        <span class={`stamp stamp-${stamp.kind}`}>{stamp.text}</span>
+        {record === null ? null : <span class="card-record">{recordText(record)}</span>}
       </a>
     </li>
   );
+}
+
+interface Stamp {
+  kind: 'new' | 'under' | 'done' | StoredResult['result'];
+  text: string;
+}
+
+function stampOf(record: JobRecord | null): Stamp {
+  if (record === null) return { kind: 'new', text: t('board.new') };
+  const { latest } = record;
+  if (!latest.ended) return { kind: 'under', text: t('board.goOn', { minutes: minutes(latest.tenths) }) };
+  const { result } = latest;
+  return result === undefined
+    ? { kind: 'done', text: t('board.done', { minutes: minutes(latest.tenths) }) }
+    : { kind: result.result, text: resultText(result) };
 }

@@ -52,7 +52,7 @@ export function Clipboard({ session, tab }: { session: Session; tab: ClipTab }) 
 function Page({ session, tab }: { session: Session; tab: ClipTab }) {
   switch (tab) {
     case 'order':
-      return <WorkOrder job={session.job} book={session.book} />;
+      return <WorkOrder job={session.job} model={session.model} />;
     case 'notes':
       return <Notebook session={session} />;
     case 'suspects':

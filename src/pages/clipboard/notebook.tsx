@@ -6,7 +6,7 @@ import { minutes } from '../state/settings.ts';
 import { actionName } from '../words/actions.ts';
 import { controlName, pointName, valueName, zoneName } from '../words/names.ts';
 import { glowWord, seenLines } from '../words/seen.ts';
-import { t, wordFor } from '../words/words.ts';
+import { stopped, t, wordFor } from '../words/words.ts';
 import { Download } from './download.tsx';
 
 export function Notebook({ session }: { session: Session }) {
@@ -53,7 +53,7 @@ function NoteRow({ session, note }: { session: Session; note: Note }) {
       <span class="note-minute">{minutes(tenths)}</span>
       <div>
         <p class="note-what">
-          {what}
+          {value === null ? stopped(what) : what}
           {value === null ? null : <b class="note-value">{value}</b>}
         </p>
         {seen.map((line) => (

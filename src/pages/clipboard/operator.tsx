@@ -2,10 +2,11 @@
 import { ActButton } from '../parts/act-button.tsx';
 import type { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
+import { plain } from '../words/plain.ts';
 import { t } from '../words/words.ts';
 
 export function Operator({ session }: { session: Session }) {
-  const { job, book, attempt } = session;
+  const { job, book, attempt, model } = session;
   const asked = new Set(attempt.records.map(({ entry: { action } }) => (action.do === 'ask' ? action.question : '')));
   return (
     <>
@@ -15,7 +16,7 @@ export function Operator({ session }: { session: Session }) {
           <li key={id}>
             <p class="ask-question">{question}</p>
             {asked.has(id) ? (
-              <p class="ask-answer">“{answer}”</p>
+              <p class="ask-answer">“{plain(model, answer)}”</p>
             ) : (
               <ActButton session={session} action={{ do: 'ask', question: id }} label={t('clip.ask')} />
             )}

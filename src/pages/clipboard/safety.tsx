@@ -1,10 +1,14 @@
 /** The safety board: precautions set by hand, and those that the machine's state gives. */
+import { useRef } from 'preact/hooks';
 import { helperIsThere, isSetByHand, stands } from '../../job/index.ts';
 import type { PrecautionSpec } from '../../machine/index.ts';
 import { ActButton } from '../parts/act-button.tsx';
+import { useArrows } from '../parts/arrows.ts';
+import { hasLapsed } from '../state/lapsed.ts';
 import type { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
 import { costText } from '../words/actions.ts';
+import { doneText, toDoText } from '../words/precautions.ts';
 import { t } from '../words/words.ts';
 
 const MS_PER_TENTH = 6000;
@@ -26,11 +30,7 @@ export function Safety({ session }: { session: Session }) {
         <ActButton session={session} action={{ do: 'helper', call: !here }} />
       </div>
       <h3>{t('clip.safetyHand')}</h3>
-      <ul class="precautions">
-        {byHand.map((p) => (
-          <HandRow key={p.id} session={session} precaution={p} />
-        ))}
-      </ul>
+      <HandList session={session} precautions={byHand} />
       <h3>{t('clip.safetyMachine')}</h3>
       <ul class="precautions">
         {byState.map((p) => (
@@ -41,11 +41,25 @@ export function Safety({ session }: { session: Session }) {
   );
 }
 
-function HandRow({ session, precaution }: { session: Session; precaution: PrecautionSpec }) {
-  const { id, done, text } = precaution;
-  const on = session.bench.precautions.includes(id);
+function HandList({ session, precautions }: { session: Session; precautions: PrecautionSpec[] }) {
+  const ref = useRef<HTMLUListElement>(null);
+  useArrows(ref);
   return (
-    <li class={on ? 'precaution on' : 'precaution'}>
+    <ul class="precautions" ref={ref}>
+      {precautions.map((p) => (
+        <HandRow key={p.id} session={session} precaution={p} />
+      ))}
+    </ul>
+  );
+}
+
+function HandRow({ session, precaution }: { session: Session; precaution: PrecautionSpec }) {
+  const { id } = precaution;
+  const [done, text] = [doneText(session.model, id), toDoText(session.model, id)];
+  const on = session.bench.precautions.includes(id);
+  const lapsed = hasLapsed(session.attempt.records, id);
+  return (
+    <li class={on ? 'precaution on' : lapsed ? 'precaution lapsed' : 'precaution'}>
       <button
         type="button"
         role="switch"
@@ -54,6 +68,7 @@ function HandRow({ session, precaution }: { session: Session; precaution: Precau
       >
         <span class="tick" aria-hidden="true" />
         <span class="precaution-name">{done}</span>
+        {lapsed ? <span class="state-word">{t('clip.lapsed')}</span> : null}
         <span class="act-cost">{costText(session, { do: 'precaution', id, on: !on })}</span>
       </button>
       {text === done ? null : <p class="precaution-text">{text}</p>}
@@ -67,10 +82,10 @@ function StateRow({ session, precaution }: { session: Session; precaution: Preca
     <li class={on ? 'precaution on' : 'precaution'}>
       <p class="precaution-state">
         <span class="tick" aria-hidden="true" />
-        <span class="precaution-name">{precaution.done}</span>
+        <span class="precaution-name">{doneText(session.model, precaution.id)}</span>
         <span class="state-word">{on ? t('clip.stands') : t('clip.standsNot')}</span>
       </p>
-      {on ? null : <p class="precaution-text">{precaution.text}</p>}
+      {on ? null : <p class="precaution-text">{toDoText(session.model, precaution.id)}</p>}
     </li>
   );
 }

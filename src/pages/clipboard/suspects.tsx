@@ -1,7 +1,7 @@
 /** What the student suspects: marked, and struck out. */
 import type { Session } from '../state/session.ts';
 import { targetName } from '../words/names.ts';
-import { t } from '../words/words.ts';
+import { sentence, t } from '../words/words.ts';
 import { TargetSearch } from './target-search.tsx';
 
 export function Suspects({ session }: { session: Session }) {
@@ -25,7 +25,7 @@ export function Suspects({ session }: { session: Session }) {
       <ul class="suspects">
         {marked.map((target) => (
           <li key={target}>
-            <span>{targetName(session.model, target)}</span>
+            <span>{sentence(targetName(session.model, target))}</span>
             <button
               type="button"
               class="plain"
@@ -41,7 +41,7 @@ export function Suspects({ session }: { session: Session }) {
       <ul class="suspects struck">
         {struck.map((target) => (
           <li key={target}>
-            <s>{targetName(session.model, target)}</s>
+            <s>{sentence(targetName(session.model, target))}</s>
             <button
               type="button"
               class="plain"

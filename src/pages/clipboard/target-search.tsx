@@ -1,7 +1,8 @@
 /** Finds a part, a wire or a pin by number or name. */
 import { useState } from 'preact/hooks';
 import type { Model } from '../../machine/index.ts';
-import { t } from '../words/words.ts';
+import { targetName } from '../words/names.ts';
+import { sentence, t } from '../words/words.ts';
 import { findTargets } from './targets.ts';
 
 interface Props {
@@ -10,18 +11,25 @@ interface Props {
   hint: string;
   action: string;
   onPick: (target: string) => void;
+  /** Offered before anything is typed. */
+  near?: string[];
 }
 
-export function TargetSearch({ model, label, hint, action, onPick }: Props) {
+export function TargetSearch({ model, label, hint, action, onPick, near = [] }: Props) {
   const [text, setText] = useState('');
-  const found = findTargets(model, text);
+  const found =
+    text.trim() === ''
+      ? near.map((target) => ({ target, name: sentence(targetName(model, target)) }))
+      : findTargets(model, text);
   return (
     <div class="target-search">
       <label class="field">
         <span>{label}</span>
         <input type="search" value={text} placeholder={hint} onInput={(event) => setText(event.currentTarget.value)} />
       </label>
-      {text.trim() !== '' && found.length === 0 ? <p class="hint">{t('here.noMatch')}</p> : null}
+      <p class={text.trim() !== '' && found.length === 0 ? 'hint' : 'unseen'} role="status">
+        {text.trim() === '' ? '' : t('here.found', { count: found.length })}
+      </p>
       <ul class="found">
         {found.map(({ target, name }) => (
           <li key={target}>

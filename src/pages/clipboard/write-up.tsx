@@ -94,6 +94,7 @@ function Cause({ session, draft, change }: CauseProps) {
           hint={t('clip.suspectsHint')}
           action={t('write.modePick')}
           onPick={(cause) => change({ cause, mode: '' })}
+          near={workedOn(session)}
         />
         <button type="button" class="plain" onClick={() => change({ cause: '', mode: '' })}>
           {t('write.causeNone')}
@@ -125,6 +126,12 @@ function Cause({ session, draft, change }: CauseProps) {
       )}
     </>
   );
+}
+
+/** What was repaired, the last one first, and what is suspected: one of them it will be. */
+function workedOn({ attempt, bench }: Session): string[] {
+  const repaired = attempt.records.flatMap(({ entry: { action } }) => (action.do === 'repair' ? [action.target] : []));
+  return [...new Set([...repaired.reverse(), ...bench.marked])];
 }
 
 function writtenAt({ attempt }: Session): string | null {

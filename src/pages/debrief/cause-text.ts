@@ -1,8 +1,7 @@
 /** A cause as the trade writes it: which wire from where to where, or which part, and how it failed. */
 import type { Model } from '../../machine/index.ts';
-import { sentence } from '../words/actions.ts';
 import { bareName, modeName, targetName, wireName } from '../words/names.ts';
-import { t } from '../words/words.ts';
+import { sentence, t } from '../words/words.ts';
 
 export function causeText(model: Model, at: string, mode: string): string {
   const wire = at.startsWith('W:') ? model.wires.get(at.slice(2)) : undefined;
@@ -20,7 +19,5 @@ export function causeText(model: Model, at: string, mode: string): string {
 
 /** A wire ends on a pin; which side of the plug goes without saying. */
 function endName(model: Model, end: string): string {
-  const [owner, pin] = end.split('.');
-  const isPlug = model.book.connectors.some((c) => c.id === owner);
-  return isPlug ? t('names.pin', { connector: owner ?? '', pin: pin ?? '' }) : bareName(model, end);
+  return bareName(model, end.split('.').slice(0, 2).join('.'));
 }

@@ -2,10 +2,13 @@
 import { useEffect } from 'preact/hooks';
 import { billOf } from '../../job/index.ts';
 import { Download } from '../clipboard/download.tsx';
+import { useTitle } from '../parts/title.ts';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { minutes, money } from '../state/settings.ts';
 import { shelf } from '../state/store.ts';
+import '../words/debrief-words.ts';
+import { plain } from '../words/plain.ts';
 import { t } from '../words/words.ts';
 import { causeText } from './cause-text.ts';
 import { Debrief } from './debrief.tsx';
@@ -17,6 +20,7 @@ import { Working } from './working.tsx';
 export function DebriefPage({ session }: { session: Session }) {
   const { job, attempt, book, stored } = session;
   const { differs } = useObservable(shelf);
+  useTitle(`${t('debrief.title')}: ${job.title}`);
   // It comes up after the attempt was read from the store, when nothing has the focus.
   useEffect(() => document.getElementById('work')?.focus(), []);
   const bill = money(billOf(book, attempt.tenths, attempt.price));
@@ -36,7 +40,7 @@ export function DebriefPage({ session }: { session: Session }) {
         <h2 id="debrief-lesson">{t('debrief.cause')}</h2>
         <p class="cause">{job.causes.slice(0, 1).map(({ at, mode }) => causeText(session.model, at, mode))}</p>
         <h2>{t('debrief.lesson')}</h2>
-        <p class="lesson">{job.lesson}</p>
+        <p class="lesson">{plain(session.model, job.lesson)}</p>
       </section>
       <Replay session={session} />
       <Steps session={session} />
@@ -55,6 +59,19 @@ export function DebriefPage({ session }: { session: Session }) {
 
 function Result({ session }: { session: Session }) {
   const { grading, retry } = useGrade(session);
+  const grade = grading.state === 'done' ? grading.grade : null;
+  return (
+    <>
+      {/* It comes long after the screen; whoever does not see it come is told. */}
+      <p class="unseen" role="status">
+        {grade === null ? '' : `${t(`debrief.${grade.result}`)}. ${t('debrief.total', { points: grade.total })}`}
+      </p>
+      <Graded session={session} grading={grading} retry={retry} />
+    </>
+  );
+}
+
+function Graded({ session, grading, retry }: ReturnType<typeof useGrade> & { session: Session }) {
   switch (grading.state) {
     case 'working':
       return <Working session={session} />;

@@ -1,8 +1,10 @@
 /** A finding as sentences that a student understands: what happened, and what would have been better. */
 import type { Finding, FindingCode } from '../../grading/index.ts';
+import type { Model } from '../../machine/index.ts';
 import type { Session } from '../state/session.ts';
 import { money } from '../state/settings.ts';
 import { modeName, targetName } from '../words/names.ts';
+import { doneText, toDoText, whyText } from '../words/precautions.ts';
 import { t } from '../words/words.ts';
 import { causeText } from './cause-text.ts';
 import { didText } from './moments.ts';
@@ -15,7 +17,7 @@ export function findingText(session: Session, finding: Finding): string {
   const { params, entry } = finding;
   const named = (name: string): string => {
     const id = text(finding, name);
-    return id === '' ? '' : targetName(model, id);
+    return id === '' ? '' : theTarget(model, id);
   };
   const record = entry === null ? undefined : session.attempt.records[entry];
   const cause = text(finding, 'cause');
@@ -37,12 +39,17 @@ export function findingText(session: Session, finding: Finding): string {
   });
 }
 
-type Pattern = FindingCode | 'explain-unproved' | 'explain-proved' | 'cause-half';
+/** A wire has its number for a name; everything else is one of a kind. */
+const theTarget = (model: Model, id: string): string =>
+  id.startsWith('W:') ? targetName(model, id) : t('names.the', { what: targetName(model, id) });
+
+type Pattern = FindingCode | 'explain-unproved' | 'explain-proved' | 'cause-half' | 'cause-none';
 
 function pattern(finding: Finding, causes: readonly { at: string }[]): Pattern {
   const explained = text(finding, 'verb') === 'explain';
   if (finding.code === 'repair-unproved' && explained) return 'explain-unproved';
   if (finding.code === 'proved' && explained) return 'explain-proved';
+  if (finding.code === 'cause-wrong' && text(finding, 'cause') === '') return 'cause-none';
   const half = finding.code === 'cause-wrong' && causes.some((c) => c.at === finding.params.cause);
   return half ? 'cause-half' : finding.code;
 }
@@ -91,17 +98,17 @@ export function adviceText(session: Session, finding: Finding): string | null {
 /** How this kind of thing is proved bad before it is touched. */
 function proof({ model }: Session, finding: Finding): string {
   const id = text(finding, 'target');
-  const values = { target: targetName(model, id) };
+  const values = { target: theTarget(model, id) };
   if (text(finding, 'verb') === 'explain') return t('review.advice.explain', values);
   if (id.startsWith('W:')) return t('review.advice.proveWire', values);
   return id.startsWith('X:') ? t('review.advice.provePin', values) : t('review.advice.provePart', values);
 }
 
 /** The book's own words: why the check is made, and the precautions that were missing. */
-function bookText({ book }: Session, finding: Finding): string {
-  const why = book.checks.find((c) => c.id === text(finding, 'check'))?.why;
-  const missing = words(text(finding, 'missing')).map((id) => book.precautions.find((p) => p.id === id)?.text ?? id);
-  return [...(why === undefined ? [] : [why]), ...missing].join(' ');
+function bookText({ model }: Session, finding: Finding): string {
+  const why = whyText(model, text(finding, 'check'));
+  const missing = words(text(finding, 'missing')).map((id) => toDoText(model, id));
+  return [...(why === null ? [] : [why]), ...missing].join(' ');
 }
 
 function verbed(verb: string): string {
@@ -123,4 +130,4 @@ function verbed(verb: string): string {
 }
 
 const standing = ({ book, model }: Session, id: string): string =>
-  book.precautions.find((p) => p.id === id)?.done.replace(/\.$/, '') ?? targetName(model, id);
+  book.precautions.some((p) => p.id === id) ? doneText(model, id).replace(/\.$/, '') : targetName(model, id);

@@ -13,6 +13,7 @@ const nowhere = {
   list: async () => [],
   begin: async () => {},
   append: async () => {},
+  grade: async () => {},
   load: async () => null,
   remove: async () => {},
 };

@@ -25,6 +25,7 @@ function gradeOf(session: Session): Promise<Grade> {
   if (known !== undefined) return known;
   const work = keptGrade(key).then((kept) => kept ?? workOut(session, key));
   running.set(key, work);
+  work.then(({ result, total }) => session.keepResult({ result, points: total })).catch(() => undefined);
   work.catch(() => running.delete(key));
   return work;
 }

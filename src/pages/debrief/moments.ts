@@ -3,10 +3,10 @@ import { effectiveFunction, type Record } from '../../job/index.ts';
 import { notesOf } from '../state/notebook.ts';
 import type { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
-import { actionName, sentence } from '../words/actions.ts';
-import { controlName, pointName, valueName } from '../words/names.ts';
+import { actionName } from '../words/actions.ts';
+import { controlName, inText, pointName, valueName } from '../words/names.ts';
 import { glowWord } from '../words/seen.ts';
-import { t } from '../words/words.ts';
+import { sentence, t } from '../words/words.ts';
 
 export function minuteOf({ attempt }: Session, entry: number): string {
   return minutes(attempt.records.slice(0, entry + 1).reduce((sum, r) => sum + r.cost.tenths, 0));
@@ -17,7 +17,10 @@ export function didText(session: Session, entry: number): string {
   const record = session.attempt.records[entry];
   if (record === undefined) return '';
   const { action } = record.entry;
-  if (action.do === 'exchange') return t('review.exchanged', { part: action.part, other: action.with });
+  if (action.do === 'exchange') {
+    const [part, other] = [action.part, action.with].map((id) => inText(session.book, id));
+    return t('review.exchanged', { part, other });
+  }
   const leads = leadsText(session, record);
   if (leads === null) return sentence(actionName(session, action)).replace(/\.$/, '');
   const controls = controlsText(session, entry);

@@ -9,7 +9,7 @@ import { resetUi } from '../state/ui.ts';
 import { actionName } from '../words/actions.ts';
 import { pointName, zoneName } from '../words/names.ts';
 import { displayLine, seenLines } from '../words/seen.ts';
-import { t } from '../words/words.ts';
+import { sentence, stopped, t } from '../words/words.ts';
 
 const nothing = (): void => undefined;
 const LOOK_ONLY: StageEvents = {
@@ -88,11 +88,11 @@ function StepLine({ session, record, step }: { session: Session; record: Record;
   const { attempt, book, model, job } = session;
   const tenths = attempt.records.slice(0, step).reduce((sum, r) => sum + r.cost.tenths, 0);
   const did = displayLine(record, (point) => pointName(model, point)) ?? actionName(session, record.entry.action);
-  const seen = record.seen.codes.length > 0 ? seenLines(model, job, record).join(' ') : '';
+  const seen = record.seen.codes.length > 0 ? seenLines(model, job, record) : [];
   return (
     <p class="step-line">
       <b>{t('debrief.replayStep', { step, count: attempt.records.length })}</b>
-      {` · ${t('debrief.step', { minute: minutes(tenths) })} · ${zoneName(book, record.after.zone)}. ${did} ${seen}`}
+      {` · ${t('debrief.step', { minute: minutes(tenths) })} · ${[sentence(zoneName(book, record.after.zone)), did, ...seen].map(stopped).join(' ')}`}
     </p>
   );
 }

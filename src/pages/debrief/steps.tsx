@@ -2,7 +2,7 @@
 import type { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
 import { seenLines } from '../words/seen.ts';
-import { t } from '../words/words.ts';
+import { stopped, t } from '../words/words.ts';
 import { didText } from './moments.ts';
 
 export function Steps({ session }: { session: Session }) {
@@ -18,8 +18,8 @@ export function Steps({ session }: { session: Session }) {
           return (
             <li key={record.entry.index}>
               <span class="note-minute">{t('debrief.step', { minute: minutes(tenths) })}</span>{' '}
-              {didText(session, record.entry.index)}
-              {seen.length === 0 ? null : <span class="note-seen">. {seen.join(' ')}</span>}
+              {stopped(didText(session, record.entry.index))}
+              {seen.length === 0 ? null : <span class="note-seen"> {seen.map(stopped).join(' ')}</span>}
             </li>
           );
         })}

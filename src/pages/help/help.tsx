@@ -6,6 +6,10 @@ import { t } from '../words/words.ts';
 const KEYS = [
   ['H', 'keyList'],
   ['F', 'keyFilter'],
+  ['W', 'keyWalk'],
+  ['K', 'keyControls'],
+  ['G', 'keyGeneral'],
+  ['L', 'keySlip'],
   ['S', 'keySchematic'],
   ['M', 'keyManual'],
   ['C', 'keyClipboard'],

@@ -3,8 +3,9 @@ import { useState } from 'preact/hooks';
 import { ActButton } from '../parts/act-button.tsx';
 import type { Session } from '../state/session.ts';
 import { actionKey } from '../words/actions.ts';
-import { partName, targetName } from '../words/names.ts';
-import { t } from '../words/words.ts';
+import { localName, partName, targetName, wiresText } from '../words/names.ts';
+import { sealText } from '../words/sealed.ts';
+import { sentence, t } from '../words/words.ts';
 import type { Group } from './offers.ts';
 import { PointRow } from './point-row.tsx';
 
@@ -30,18 +31,17 @@ export function GroupEntry({ session, group, open, onToggle }: Props) {
 
 function GroupBody({ session, group }: { session: Session; group: Group }) {
   const [deeper, setDeeper] = useState(false);
-  const sealed = group.kind === 'connector' && group.points.length === 0;
   const marked = session.bench.marked.includes(group.id);
   return (
     <div class="group-body">
       {group.points.length > 0 ? (
         <ul class="points" aria-label={t('here.points')}>
           {group.points.map((point) => (
-            <PointRow key={point} session={session} point={point} />
+            <PointRow key={point} session={session} point={point} within />
           ))}
         </ul>
       ) : null}
-      {sealed ? <p class="hint">{t('here.sealed')}</p> : null}
+      {group.sealed.length > 0 ? <Sealed session={session} group={group} /> : null}
       <div class="acts acts-two">
         {group.work.map((action) => (
           <ActButton key={actionKey(action)} session={session} action={action} kind="work" short />
@@ -57,6 +57,33 @@ function GroupBody({ session, group }: { session: Session; group: Group }) {
         </>
       ) : null}
     </div>
+  );
+}
+
+/** Pins under their seals: named, with the reason why no lead can be set on them. */
+function Sealed({ session, group }: { session: Session; group: Group }) {
+  const [open, setOpen] = useState(false);
+  const { model } = session;
+  return (
+    <>
+      <p class="hint">{sealText(session, group.id)}</p>
+      <button type="button" class="deeper" aria-expanded={open} onClick={() => setOpen(!open)}>
+        {t('here.sealedPins', { count: group.sealed.length })}
+      </button>
+      {open ? (
+        <ul class="points sealed-points">
+          {group.sealed.map((point) => (
+            <li key={point} class="point-row">
+              <span class="point-name">
+                <b>{sentence(localName(model, point))}</b>
+                <span class="point-wire">{wiresText(model, point)}</span>
+              </span>
+              <span class="group-tags">{t('here.sealed')}</span>
+            </li>
+          ))}
+        </ul>
+      ) : null}
+    </>
   );
 }
 
@@ -79,7 +106,7 @@ function TargetEntry({ session, target, actions }: { session: Session } & Group[
   return (
     <div class="target">
       <button type="button" class="target-head" aria-expanded={open} onClick={() => setOpen(!open)}>
-        {targetName(session.model, target)}
+        {sentence(targetName(session.model, target))}
       </button>
       {open ? (
         <div class="acts acts-two">
@@ -105,6 +132,7 @@ function tags({ bench }: Session, group: Group): string[] {
   return [
     bench.pulled.includes(group.id) ? t('here.outOf') : '',
     bench.unplugged.includes(group.id) ? t('here.unplugged') : '',
+    group.sealed.length > 0 && group.points.length === 0 ? t('here.sealed') : '',
     off > 0 ? t('here.lifted', { count: off }) : '',
     group.points.some((p) => p === red || p === black) ? t('here.leadHere') : '',
     bench.marked.includes(group.id) ? t('here.suspect') : '',

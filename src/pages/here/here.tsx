@@ -1,8 +1,10 @@
 /** The plain list of everything that the drawing offers, for keyboard and screen reader and for whoever likes lists. */
+import type { ComponentChildren } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { ActButton } from '../parts/act-button.tsx';
 import { useArrows } from '../parts/arrows.ts';
 import { Section } from '../parts/section.tsx';
+import { moveOn } from '../state/move-on.ts';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { ui } from '../state/ui.ts';
@@ -12,6 +14,8 @@ import { t } from '../words/words.ts';
 import { Controls } from './controls.tsx';
 import { GroupEntry } from './group.tsx';
 import { coversHere, type Group, generalHere, groupsHere, walksFrom } from './offers.ts';
+import { SeenNow } from './seen-now.tsx';
+import { VERIFY_LINE, VerifyLine } from './verify-line.tsx';
 
 export function Here({ session }: { session: Session }) {
   useObservable(session.view);
@@ -41,7 +45,10 @@ export function Here({ session }: { session: Session }) {
         <Acts session={session} id="here-covers" title={t('here.covers')} actions={coversHere(session)} />
         <Groups session={session} filter={filter} setFilter={setFilter} selected={selected} />
         <Controls session={session} />
-        <Acts session={session} id="here-general" title={t('here.general')} actions={generalHere(session)} />
+        <Acts session={session} id="here-general" title={t('here.general')} actions={generalHere(session)}>
+          <VerifyLine session={session} />
+        </Acts>
+        <SeenNow session={session} />
       </div>
     </aside>
   );
@@ -53,13 +60,15 @@ interface ActsProps {
   title: string;
   actions: ReturnType<typeof walksFrom>;
   folded?: boolean;
+  children?: ComponentChildren;
 }
 
-function Acts({ session, id, title, actions, folded = false }: ActsProps) {
+function Acts({ session, id, title, actions, folded = false, children }: ActsProps) {
   if (actions.length === 0) return null;
   return (
     <Section id={id} title={title} folded={folded}>
       <ActList session={session} actions={actions} />
+      {children}
     </Section>
   );
 }
@@ -70,7 +79,12 @@ function ActList({ session, actions }: Pick<ActsProps, 'session' | 'actions'>) {
   return (
     <div class="acts" ref={ref}>
       {actions.map((action) => (
-        <ActButton key={actionKey(action)} session={session} action={action} />
+        <ActButton
+          key={actionKey(action)}
+          session={session}
+          action={action}
+          describedBy={action.do === 'verify' ? VERIFY_LINE : undefined}
+        />
       ))}
     </div>
   );
@@ -99,6 +113,8 @@ function Groups({ session, filter, setFilter, selected }: GroupsProps) {
   const all = groupsHere(session);
   const shown = all.filter((group) => matches(session, group, filter));
   const toggle = (id: string): void => {
+    // What was said of another part is over.
+    if (!open.includes(id)) moveOn(session);
     ui.update({ selected: null });
     setOpen((list) => (list.includes(id) ? list.filter((x) => x !== id) : [...list, id]));
   };
@@ -106,7 +122,9 @@ function Groups({ session, filter, setFilter, selected }: GroupsProps) {
     <Section id="here-parts" title={t('here.parts')}>
       {all.length > 4 ? <Filter value={filter} onChange={setFilter} /> : null}
       {all.length === 0 ? <p class="hint">{t('here.none')}</p> : null}
-      {all.length > 0 && shown.length === 0 ? <p class="hint">{t('here.noMatch')}</p> : null}
+      <p class={all.length > 0 && shown.length === 0 ? 'hint' : 'unseen'} role="status">
+        {filter === '' ? '' : t('here.found', { count: shown.length })}
+      </p>
       <ul class="groups" ref={ref}>
         {shown.map((group) => (
           <GroupEntry

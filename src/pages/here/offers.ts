@@ -10,11 +10,14 @@ import {
   repairsFor,
 } from '../../job/index.ts';
 import type { Session } from '../state/session.ts';
+import { sealedAt } from '../words/sealed.ts';
 
 export interface Group {
   id: string;
   kind: 'part' | 'connector';
   points: string[];
+  /** Pins that no probe gets at while the plug is together. */
+  sealed: string[];
   /** Taking apart and testing. */
   work: Action[];
   repairs: Action[];
@@ -47,7 +50,7 @@ export function groupsHere(session: Session): Group[] {
 
 function partGroup(session: Session, id: string, isHere: boolean, points: string[]): Group {
   const { model, book, bench } = session;
-  if (!isHere) return { id, kind: 'part', points, work: [], repairs: [], targets: [] };
+  if (!isHere) return { id, kind: 'part', points, sealed: [], work: [], repairs: [], targets: [] };
   const part = book.parts.find((p) => p.id === id);
   const work: Action[] = [
     { do: 'look', at: id },
@@ -61,7 +64,8 @@ function partGroup(session: Session, id: string, isHere: boolean, points: string
   work.push(...exchanges(session, id));
   const repairs = repairsFor(model, id).map((verb): Action => ({ do: 'repair', verb, target: id }));
   const wires = [...new Set(ends.map((end) => `W:${end.split('@')[0]}`))];
-  return { id, kind: 'part', points, work, repairs, targets: wires.map((target) => withRepairs(session, target)) };
+  const targets = wires.map((target) => withRepairs(session, target));
+  return { id, kind: 'part', points, sealed: [], work, repairs, targets };
 }
 
 function exchanges({ book, bench }: Session, id: string): Action[] {
@@ -91,6 +95,7 @@ function connectorGroup(session: Session, id: string, points: string[]): Group {
     id,
     kind: 'connector',
     points,
+    sealed: sealedAt(session, id).sealed,
     work,
     repairs: [],
     targets: targets.map((target) => withRepairs(session, target)),

@@ -1,14 +1,22 @@
 /** One point that takes a probe, with the two leads. */
 import type { Lead } from '../../job/index.ts';
 import type { Session } from '../state/session.ts';
-import { bareName, pointName } from '../words/names.ts';
-import { t } from '../words/words.ts';
+import { bareName, localName, pointName, wiresText } from '../words/names.ts';
+import { sentence, t } from '../words/words.ts';
 
-export function PointRow({ session, point }: { session: Session; point: string }) {
+interface Props {
+  session: Session;
+  point: string;
+  /** In the entry of its part, which has the part's name already. */
+  within?: boolean;
+}
+
+export function PointRow({ session, point, within = false }: Props) {
   const { model, bench } = session;
   const name = pointName(model, point);
-  const bare = point.includes('@') ? name : bareName(model, point);
-  const wire = name.slice(bare.length).replace(/^, /, '');
+  const isLoose = point.includes('@');
+  const bare = isLoose ? name : within ? localName(model, point) : bareName(model, point);
+  const wire = isLoose ? '' : wiresText(model, point);
   const button = (lead: Lead) => {
     const on = bench.leads[lead] === point;
     const spoken = on ? t(`act.${lead}Off`, { point: name }) : t(`act.${lead}Here`, { point: name });
@@ -17,7 +25,7 @@ export function PointRow({ session, point }: { session: Session; point: string }
         type="button"
         class={`lead lead-${lead}`}
         aria-pressed={on}
-        aria-label={spoken}
+        aria-label={sentence(spoken)}
         data-lead={lead}
         onClick={() => session.act({ do: 'lead', lead, point: on ? null : point })}
       >
@@ -28,7 +36,7 @@ export function PointRow({ session, point }: { session: Session; point: string }
   return (
     <li class="point-row" data-rowbox data-point={point}>
       <span class="point-name">
-        <b>{bare}</b>
+        <b>{sentence(bare)}</b>
         {wire === '' ? null : <span class="point-wire">{wire}</span>}
       </span>
       {button('red')}

@@ -1,6 +1,7 @@
 /** The service manual, made from the book: chapters of texts and tables. It gives limits, never this machine's readings. */
 import type { Book, ConnectorSpec, Model } from '../../machine/index.ts';
-import { bareName, wireName, zoneName } from '../words/names.ts';
+import { printedName, sideName, wireName, zoneName } from '../words/names.ts';
+import { plain } from '../words/plain.ts';
 import { t, wordFor } from '../words/words.ts';
 
 export interface Leaf {
@@ -38,7 +39,11 @@ export function chapters(model: Model): Chapter[] {
   const { book } = model;
   const isCaution = (id: string): boolean => id.startsWith('caution');
   const texts = (caution: boolean): Leaf[] =>
-    book.manual.filter((s) => isCaution(s.id) === caution).map(({ id, title, text }) => ({ id, title, text }));
+    book.manual
+      .filter((s) => isCaution(s.id) === caution)
+      .map(({ id, title, text }) =>
+        caution ? { id, title: plain(model, title), text: plain(model, text) } : { id, title, text },
+      );
   const list: Chapter[] = [
     { id: 'cautions', leaves: texts(true) },
     { id: 'howItWorks', leaves: texts(false) },
@@ -82,16 +87,21 @@ function accessTable(book: Book): Leaf {
 /** What lies beyond a pin on one side: the wire's other end, or the device. */
 function beyond(model: Model, connector: ConnectorSpec, pin: ConnectorSpec['pins'][number], side: 'a' | 'b'): string {
   const wire = model.wires.get(side === 'a' ? pin.a : pin.b);
-  if (wire === undefined) return side === 'b' ? bareName(model, pin.b) : '';
+  if (wire === undefined) return side === 'b' ? printedName(pin.b) : '';
   const own = connector.kind === 'inline' || side === 'a' ? `${connector.id}.${pin.pin}.${side}` : '';
   const far = wire.from === own ? wire.to : wire.from;
-  return `${wireName(wire)} → ${far.startsWith('SP') ? far : bareName(model, far)}`;
+  return `${wireName(wire)} → ${printedName(far)}`;
 }
 
 function face(model: Model, connector: ConnectorSpec): Leaf {
-  const { id, name, zone, cavities, sealed } = connector;
+  const { id, name, zone, cavities, sealed, kind } = connector;
+  const first = connector.pins[0]?.pin ?? '';
+  const head = (side: 'a' | 'b'): string => {
+    if (kind === 'device') return t(side === 'a' ? 'manual.sideWire' : 'manual.sideDevice');
+    return t('manual.side', { harness: sideName(model, connector, first, side) });
+  };
   const probe = (to: boolean | 'a'): string =>
-    to === true ? t('manual.probeYes') : to === 'a' ? t('manual.probeA') : t('manual.probeNo');
+    to === true ? t('manual.probeYes') : to === 'a' ? head('a') : t('manual.probeNo');
   return {
     id,
     title: t('manual.connectorLine', {
@@ -101,7 +111,7 @@ function face(model: Model, connector: ConnectorSpec): Leaf {
       cavities,
       sealed: sealed ? t('manual.sealed') : '',
     }),
-    head: [t('manual.pin'), t('manual.sideA'), t('manual.sideB'), t('manual.probe')],
+    head: [t('manual.pin'), head('a'), head('b'), t('manual.probe')],
     rows: connector.pins.map((pin) => [
       pin.pin,
       beyond(model, connector, pin, 'a'),
@@ -191,7 +201,6 @@ function torqueTable(book: Book): Leaf {
 }
 
 function wireTable(model: Model): Leaf {
-  const end = (point: string): string => (point.startsWith('SP') ? point : bareName(model, point));
   return {
     id: 'wires',
     title: t('manual.wires'),
@@ -200,8 +209,8 @@ function wireTable(model: Model): Leaf {
       w.id,
       `${w.colour} ${wordFor('colours', w.colour)}`,
       String(w.mm2),
-      end(w.from),
-      end(w.to),
+      printedName(w.from),
+      printedName(w.to),
     ]),
   };
 }

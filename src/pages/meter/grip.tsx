@@ -13,9 +13,11 @@ interface Props {
   isLamp: boolean;
   tool: RefObject<HTMLElement>;
   onMove: (to: { x: number; y: number }) => void;
+  /** It lies still again where it was put. */
+  onPut: () => void;
 }
 
-export function Grip({ title, isLamp, tool, onMove }: Props) {
+export function Grip({ title, isLamp, tool, onMove, onPut }: Props) {
   const { toolFolded, toolDown } = useObservable(ui);
   const place = (dx: number, dy: number): void => {
     const element = tool.current;
@@ -31,7 +33,7 @@ export function Grip({ title, isLamp, tool, onMove }: Props) {
         type="button"
         class="grip"
         aria-label={`${title}. ${t('meter.move')}. ${t('meter.moveHint')}`}
-        onPointerDown={(event) => carry(event, place)}
+        onPointerDown={(event) => carry(event, place, onPut)}
         onKeyDown={(event) => {
           const by = { ArrowLeft: [-STEP, 0], ArrowRight: [STEP, 0], ArrowUp: [0, -STEP], ArrowDown: [0, STEP] }[
             event.key
@@ -39,6 +41,7 @@ export function Grip({ title, isLamp, tool, onMove }: Props) {
           if (by === undefined) return;
           event.preventDefault();
           place(by[0] ?? 0, by[1] ?? 0);
+          onPut();
         }}
       >
         <span aria-hidden="true">⠿ </span>
@@ -81,15 +84,20 @@ function Exchange() {
 
 const clamp = (value: number, most: number): number => Math.max(0, Math.min(value, Math.max(0, most)));
 
-function carry(event: PointerEvent, place: (dx: number, dy: number) => void): void {
+function carry(event: PointerEvent, place: (dx: number, dy: number) => void, put: () => void): void {
   const grip = event.currentTarget;
   if (!(grip instanceof HTMLElement) || event.button !== 0) return;
   grip.setPointerCapture(event.pointerId);
-  let [x, y] = [event.clientX, event.clientY];
+  let [x, y, moved] = [event.clientX, event.clientY, false];
   const move = (now: PointerEvent): void => {
+    moved = true;
     place(now.clientX - x, now.clientY - y);
     [x, y] = [now.clientX, now.clientY];
   };
+  const drop = (): void => {
+    grip.removeEventListener('pointermove', move);
+    if (moved) put();
+  };
   grip.addEventListener('pointermove', move);
-  grip.addEventListener('pointerup', () => grip.removeEventListener('pointermove', move), { once: true });
+  grip.addEventListener('pointerup', drop, { once: true });
 }

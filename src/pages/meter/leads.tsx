@@ -6,7 +6,7 @@ import { hovered, touchPoint } from '../shop/stage-events.ts';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { ui } from '../state/ui.ts';
-import { pointName } from '../words/names.ts';
+import { bareName, pointName } from '../words/names.ts';
 import { t } from '../words/words.ts';
 
 export function Leads({ session }: { session: Session }) {
@@ -30,7 +30,7 @@ function LeadRow({ session, lead }: { session: Session; lead: Lead }) {
     ? t('meter.inHand')
     : point === null
       ? t('meter.loose')
-      : t('meter.on', { point: pointName(session.model, point) });
+      : t('meter.on', { point: shortPoint(session, point) });
   return (
     <li>
       <button
@@ -64,6 +64,10 @@ function LeadRow({ session, lead }: { session: Session; lead: Lead }) {
     </li>
   );
 }
+
+/** The wire stands on the slip; here is room for the place only. */
+const shortPoint = ({ model }: Session, point: string): string =>
+  point.includes('@') ? pointName(model, point) : bareName(model, point);
 
 export function toggle(lead: Lead): void {
   ui.update({ leadInHand: ui.value.leadInHand === lead ? null : lead });

@@ -1,5 +1,5 @@
 /** The instrument in hand. It lies over the stage and can be moved. */
-import { useRef, useState } from 'preact/hooks';
+import { useRef } from 'preact/hooks';
 import { useObservable } from '../state/observable.ts';
 import { shownOn } from '../state/reading.ts';
 import type { Session } from '../state/session.ts';
@@ -15,27 +15,26 @@ import { Grip } from './grip.tsx';
 import { Jacks } from './jacks.tsx';
 import { LampFace } from './lamp.tsx';
 import { Leads } from './leads.tsx';
+import { usePlacement } from './use-placement.ts';
 
 export function Tool({ session }: { session: Session }) {
   useObservable(session.view);
-  const { toolFolded, toolDown, sheet, split } = useObservable(ui);
-  const [at, setAt] = useState<{ x: number; y: number } | null>(null);
+  const { toolFolded, toolDown, leadInHand } = useObservable(ui);
   const ref = useRef<HTMLElement>(null);
+  const { at, move, put } = usePlacement(session, ref);
   const isLamp = session.bench.instrument === 'lamp';
   const title = isLamp ? t('meter.lampTitle') : t('meter.title');
-  // Beside an open sheet it lies over the place, not over the paper.
-  const home = sheet === null ? {} : { '--home': `calc(${Math.round((1 - split) * 100)}% + 0.6rem)` };
-  const style = at === null ? home : { left: `${at.x}px`, top: `${at.y}px`, right: 'auto', bottom: 'auto' };
+  const style = at === null ? {} : { left: `${at.x}px`, top: `${at.y}px`, right: 'auto', bottom: 'auto' };
+  const classes = ['tool', isLamp ? 'tool-lamp' : 'tool-meter', leadInHand === null ? '' : 'tool-lent'];
   return (
-    <section
-      class={`tool ${isLamp ? 'tool-lamp' : 'tool-meter'}`}
-      id="tool"
-      aria-label={title}
-      tabIndex={-1}
-      ref={ref}
-      style={style}
-    >
-      <Grip title={toolDown ? `${title} ${smallReading(session)}` : title} isLamp={isLamp} tool={ref} onMove={setAt} />
+    <section class={classes.join(' ')} id="tool" aria-label={title} tabIndex={-1} ref={ref} style={style}>
+      <Grip
+        title={toolDown ? `${title} ${smallReading(session)}` : title}
+        isLamp={isLamp}
+        tool={ref}
+        onMove={move}
+        onPut={put}
+      />
       {toolDown ? null : <InHand session={session} isLamp={isLamp} folded={toolFolded} />}
     </section>
   );
@@ -66,7 +65,7 @@ function MeterFace({ session, folded }: { session: Session; folded: boolean }) {
     <>
       <Lcd display={shown?.display ?? null} function_={fn} on={bench.dial !== 'off'} />
       <Held session={session} />
-      {bench.jackFuseBlown && bench.redJack === 'amps' ? <p class="tool-note">{t('meter.fuseGone')}</p> : null}
+      <BlownFuse session={session} />
       {folded ? null : (
         <div class="tool-face">
           <Dial session={session} />
@@ -74,6 +73,19 @@ function MeterFace({ session, folded }: { session: Session; folded: boolean }) {
         </div>
       )}
     </>
+  );
+}
+
+function BlownFuse({ session }: { session: Session }) {
+  const { jackFuseBlown, redJack } = session.bench;
+  if (!jackFuseBlown) return null;
+  return (
+    <div class="tool-note">
+      {redJack === 'amps' ? <p>{t('meter.fuseGone')}</p> : null}
+      <button type="button" onClick={() => session.act({ do: 'renewFuse' })}>
+        {t('meter.renewFuse')} <span class="act-cost">{costText(session, { do: 'renewFuse' })}</span>
+      </button>
+    </div>
   );
 }
 

@@ -1,10 +1,14 @@
 /** The work order as a sheet, with the button that takes the job. */
 import type { JobSpec } from '../../job/index.ts';
+import { useTitle } from '../parts/title.ts';
 import { catalog } from '../state/catalog.ts';
+import { type JobRecord, jobRecord } from '../state/job-record.ts';
 import { useObservable } from '../state/observable.ts';
 import { minutes } from '../state/settings.ts';
-import { latestOf, shelf, takeJob } from '../state/store.ts';
+import { shelf, takeJob } from '../state/store.ts';
 import { resetUi } from '../state/ui.ts';
+import { plain } from '../words/plain.ts';
+import { recordText, resultText } from '../words/results.ts';
 import { t } from '../words/words.ts';
 import { WorkOrder } from './work-order.tsx';
 
@@ -13,14 +17,16 @@ const CAUTIONS = 4;
 
 export function OrderPage({ job }: { job: JobSpec }) {
   const { attempts, ready } = useObservable(shelf);
-  const { book } = catalog();
-  const latest = latestOf(attempts, job.id);
+  const { model } = catalog();
+  const record = jobRecord(attempts, job.id);
+  const latest = record?.latest;
+  useTitle(`${t('order.title')}: ${job.title}`);
   const take = async (): Promise<void> => {
     resetUi();
     const session = await takeJob(job);
     location.hash = `#/shop/${session.stored.id}`;
   };
-  const cautions = book.manual.filter((s) => s.id.startsWith('caution-')).slice(0, CAUTIONS);
+  const cautions = model.book.manual.filter((s) => s.id.startsWith('caution-')).slice(0, CAUTIONS);
   return (
     <main class="page" id="work" tabIndex={-1}>
       <article class="order-sheet">
@@ -29,12 +35,13 @@ export function OrderPage({ job }: { job: JobSpec }) {
           <p class="form-number">{t('board.number', { number: job.id.replace(/^job-/, '') })}</p>
         </header>
         <h1>{job.title}</h1>
-        <WorkOrder job={job} book={book} />
+        <WorkOrder job={job} model={model} />
         <h2>{t('order.cautions')}</h2>
         <ul class="cautions">
           {cautions.map(({ id, title, text }) => (
             <li key={id}>
-              <b>{title}.</b> {text.replace(`${title}. `, '')}
+              <b>{plain(model, title)}</b>
+              {plain(model, text).slice(plain(model, title).length)}
             </li>
           ))}
         </ul>
@@ -57,11 +64,14 @@ export function OrderPage({ job }: { job: JobSpec }) {
           >
             {latest === undefined ? t('order.take') : t('order.again')}
           </button>
-          {latest === undefined ? null : (
-            <p class="hint">{t(latest.ended ? 'board.done' : 'board.under', { minutes: minutes(latest.tenths) })}</p>
-          )}
+          {record === null ? null : <p class="hint">{`${stateText(record)} · ${recordText(record)}`}</p>}
         </footer>
       </article>
     </main>
   );
+}
+
+function stateText({ latest }: JobRecord): string {
+  if (!latest.ended) return t('board.under', { minutes: minutes(latest.tenths) });
+  return latest.result === undefined ? t('board.done', { minutes: minutes(latest.tenths) }) : resultText(latest.result);
 }

@@ -1,12 +1,13 @@
 /** The work order: what is known before the machine is touched. */
 import type { JobSpec } from '../../job/index.ts';
-import type { Book } from '../../machine/index.ts';
+import type { Model } from '../../machine/index.ts';
+import { plain } from '../words/plain.ts';
 import { t } from '../words/words.ts';
 
-export function WorkOrder({ job, book }: { job: JobSpec; book: Book }) {
+export function WorkOrder({ job, model }: { job: JobSpec; model: Model }) {
   const { hours, history, operatorSays, onArrival } = job.workOrder;
   const rows = [
-    [t('order.machine'), book.title],
+    [t('order.machine'), model.book.title],
     [t('order.hours'), t('order.hoursValue', { hours })],
     [t('order.complaint'), job.title],
     [t('order.operator'), operatorSays],
@@ -18,7 +19,7 @@ export function WorkOrder({ job, book }: { job: JobSpec; book: Book }) {
       {rows.map(([name, value]) => (
         <div key={name}>
           <dt>{name}</dt>
-          <dd>{value}</dd>
+          <dd>{plain(model, value ?? '')}</dd>
         </div>
       ))}
     </dl>

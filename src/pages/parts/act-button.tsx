@@ -11,9 +11,11 @@ interface Props {
   short?: boolean;
   kind?: 'plain' | 'work' | 'repair';
   onDone?: () => void;
+  /** Id of a line that says more about it. */
+  describedBy?: string | undefined;
 }
 
-export function ActButton({ session, action, label, short = false, kind = 'plain', onDone }: Props) {
+export function ActButton({ session, action, label, short = false, kind = 'plain', onDone, describedBy }: Props) {
   const whole = label ?? actionName(session, action);
   const name = short ? shortName(session, action) : whole;
   const cost = costText(session, action);
@@ -26,6 +28,7 @@ export function ActButton({ session, action, label, short = false, kind = 'plain
       type="button"
       class={`act act-${kind}`}
       {...(short ? { 'aria-label': cost === '' ? whole : `${whole}, ${cost}` } : {})}
+      aria-describedby={describedBy}
       onClick={press}
     >
       <span class="act-name">{name}</span>

@@ -1,10 +1,11 @@
 /** Keys of the shop screen. Letters work only while no text is typed, and can be turned off. */
 
 import { toggle } from '../meter/leads.tsx';
+import { lookAt } from '../state/move-on.ts';
 import type { Session } from '../state/session.ts';
 import { settings } from '../state/settings.ts';
-import { sheets } from '../state/sheets.ts';
-import { CLIP_TABS, ui } from '../state/ui.ts';
+import { toggleSheet } from '../state/sheets.ts';
+import { CLIP_TABS, closeSheet, ui } from '../state/ui.ts';
 import { onStage } from './stage-pane.tsx';
 
 export function listenForKeys(session: Session): () => void {
@@ -30,7 +31,7 @@ function putAway(): void {
   if (leadInHand !== null) ui.update({ leadInHand: null });
   else if (manual) ui.update({ manual: false });
   else if (clip !== null) ui.update({ clip: null });
-  else if (sheet !== null) ui.update({ sheet: null });
+  else if (sheet !== null) closeSheet();
 }
 
 function press(session: Session, event: KeyboardEvent): boolean {
@@ -43,13 +44,16 @@ function press(session: Session, event: KeyboardEvent): boolean {
   }
   switch (key) {
     case 'h':
-      ui.update({ here: true });
-      return focusSoon('here-title');
     case 'f':
+    case 'w':
+    case 'k':
+    case 'g':
       ui.update({ here: true });
-      return focusSoon('here-filter');
+      return toList(IN_LIST[key]);
+    case 'l':
+      return focusSoon('slip');
     case 's':
-      ui.update({ sheet: now.sheet === null ? (sheets[0]?.id ?? null) : null });
+      toggleSheet();
       return true;
     case 'c':
       ui.update({ clip: now.clip === null ? 'notes' : null, manual: false });
@@ -66,7 +70,7 @@ function press(session: Session, event: KeyboardEvent): boolean {
     case 'b':
       return lead(key === 'r' ? 'red' : 'black', event.target);
     case 'y':
-      ui.update({ aside: now.aside === null ? 'YARD' : null });
+      lookAt(session, now.aside === null ? 'YARD' : null);
       return true;
     case '?':
       ui.update({ dialog: 'help' });
@@ -81,6 +85,19 @@ function press(session: Session, event: KeyboardEvent): boolean {
   }
 }
 
+/** Parts of the list that a key leads to. */
+const IN_LIST = { h: 'here-title', f: 'here-filter', w: 'here-go', k: 'here-controls', g: 'here-general' } as const;
+
+/** A part that is folded up is opened; where there is none the list itself has the focus. */
+function toList(id: string): boolean {
+  requestAnimationFrame(() => {
+    const there = document.getElementById(id) ?? document.getElementById('here-title');
+    there?.focus();
+    if (there?.getAttribute('aria-expanded') === 'false') there.click();
+  });
+  return true;
+}
+
 /** On a point of the list the lead goes there at once; elsewhere it is taken in hand. */
 function lead(which: 'red' | 'black', target: EventTarget | null): boolean {
   const row = target instanceof Element ? target.closest('[data-point]') : null;
@@ -90,7 +107,14 @@ function lead(which: 'red' | 'black', target: EventTarget | null): boolean {
   return true;
 }
 
-function focusSoon(id: string): boolean {
-  requestAnimationFrame(() => document.getElementById(id)?.focus());
+/** Frames to wait for a panel whose code is still on its way. */
+const MOST_FRAMES = 120;
+
+function focusSoon(id: string, frames = MOST_FRAMES): boolean {
+  requestAnimationFrame(() => {
+    const there = document.getElementById(id);
+    if (there !== null) there.focus();
+    else if (frames > 0) focusSoon(id, frames - 1);
+  });
   return true;
 }

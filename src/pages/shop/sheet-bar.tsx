@@ -1,8 +1,10 @@
 /** The schematic's edge: which sheet, zoom, and the divider that moves. */
+import { useEffect, useState } from 'preact/hooks';
+import { isStacked } from '../../game/viewport.ts';
 
 import { useObservable } from '../state/observable.ts';
 import { sheets } from '../state/sheets.ts';
-import { ui } from '../state/ui.ts';
+import { closeSheet, ui } from '../state/ui.ts';
 import { t } from '../words/words.ts';
 import { onStage } from './stage-pane.tsx';
 import { FindBox } from './tool-bar.tsx';
@@ -13,11 +15,13 @@ const STEP = 0.05;
 
 export function SheetBar() {
   const { sheet, split } = useObservable(ui);
-  const at = `${Math.round(split * 100)}%`;
+  const stacked = useStacked();
+  const share = Math.round(split * 100) / 100;
+  const below = `calc((100% - var(--strip)) * ${share} + 12px)`;
   return (
     <>
-      <Divider />
-      <div class="sheet-bar" style={{ left: `calc(${at} + 12px)` }}>
+      <Divider stacked={stacked} />
+      <div class="sheet-bar" style={stacked ? { top: below } : { left: `calc(${share * 100}% + 12px)` }}>
         <label>
           <span class="unseen">{t('shop.sheet')}</span>
           <select value={sheet ?? ''} onChange={(event) => ui.update({ sheet: event.currentTarget.value })}>
@@ -30,7 +34,7 @@ export function SheetBar() {
         </label>
         <FindBox />
         <SheetZoom />
-        <button type="button" class="plain" aria-label={t('app.close')} onClick={() => ui.update({ sheet: null })}>
+        <button type="button" class="plain" aria-label={t('app.close')} onClick={closeSheet}>
           ✕
         </button>
       </div>
@@ -55,34 +59,49 @@ function SheetZoom() {
   );
 }
 
-function Divider() {
+/** The drawing lays the schematic below the place where that gives both more room. */
+function useStacked(): boolean {
+  const [stacked, setStacked] = useState(false);
+  useEffect(() => {
+    const host = document.querySelector('.stage-host');
+    if (host === null) return;
+    const observer = new ResizeObserver(() => setStacked(isStacked({ w: host.clientWidth, h: host.clientHeight })));
+    observer.observe(host);
+    return () => observer.disconnect();
+  }, []);
+  return stacked;
+}
+
+function Divider({ stacked }: { stacked: boolean }) {
   const { split } = useObservable(ui);
   const set = (to: number): void => ui.update({ split: Math.max(LEAST, Math.min(MOST, to)) });
   const drag = (event: PointerEvent): void => {
     const bar = event.currentTarget;
-    if (!(bar instanceof HTMLElement) || bar.parentElement === null) return;
-    const frame = bar.parentElement.getBoundingClientRect();
+    const frame = document.querySelector('.stage-host')?.getBoundingClientRect();
+    if (!(bar instanceof HTMLElement) || frame === undefined) return;
     bar.setPointerCapture(event.pointerId);
-    const move = (now: PointerEvent): void => set((now.clientX - frame.left) / frame.width);
+    const move = (now: PointerEvent): void =>
+      set(stacked ? (now.clientY - frame.top) / frame.height : (now.clientX - frame.left) / frame.width);
     bar.addEventListener('pointermove', move);
     bar.addEventListener('pointerup', () => bar.removeEventListener('pointermove', move), { once: true });
   };
+  const [less, more] = stacked ? ['ArrowUp', 'ArrowDown'] : ['ArrowLeft', 'ArrowRight'];
   return (
     // biome-ignore lint/a11y/useSemanticElements: a rule can't be moved.
     <div
-      class="divider"
+      class={stacked ? 'divider divider-lying' : 'divider'}
       role="separator"
       tabIndex={0}
-      aria-orientation="vertical"
+      aria-orientation={stacked ? 'horizontal' : 'vertical'}
       aria-label={t('shop.dividerLabel')}
       aria-valuemin={LEAST * 100}
       aria-valuemax={MOST * 100}
       aria-valuenow={Math.round(split * 100)}
-      style={{ left: `${split * 100}%` }}
+      style={stacked ? { top: `calc((100% - var(--strip)) * ${split})` } : { left: `${split * 100}%` }}
       onPointerDown={drag}
       onKeyDown={(event) => {
-        if (event.key === 'ArrowLeft') set(split - STEP);
-        if (event.key === 'ArrowRight') set(split + STEP);
+        if (event.key === less) set(split - STEP);
+        if (event.key === more) set(split + STEP);
       }}
     />
   );

@@ -3,8 +3,9 @@ import { useEffect } from 'preact/hooks';
 import type { Record } from '../../job/index.ts';
 import { Clipboard } from '../clipboard/clipboard.tsx';
 import { Here } from '../here/here.tsx';
-import { Manual } from '../manual/manual.tsx';
 import { Tool } from '../meter/tool.tsx';
+import { lazy } from '../parts/lazy.tsx';
+import { useTitle } from '../parts/title.ts';
 import { watchMoments } from '../state/moment.ts';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
@@ -18,16 +19,25 @@ import { StagePane } from './stage-pane.tsx';
 import { HoverName, StageTools } from './tool-bar.tsx';
 import { TopBar } from './top-bar.tsx';
 
+const Manual = lazy(async () => (await import('../manual/manual.tsx')).Manual);
+
 export function Shop({ session }: { session: Session }) {
   const { here, clip, manual, sheet, aside } = useObservable(ui);
+  useTitle(`${t('shop.title')}: ${session.job.title}`);
   useEffect(() => watchMoments(session), [session]);
   useEffect(() => startSounds(session), [session]);
   useEffect(() => session.onRecord(arrive), [session]);
   useEffect(() => listenForKeys(session), [session]);
+  const floor = [
+    'floor',
+    here ? 'with-here' : '',
+    clip === null ? '' : 'with-clip',
+    sheet === null ? '' : 'with-sheet',
+  ];
   return (
     <div class="shop">
       <TopBar session={session} />
-      <main class={clip === null ? 'floor' : 'floor with-clip'} id="work" tabIndex={-1} aria-label={t('shop.title')}>
+      <main class={floor.join(' ')} id="work" tabIndex={-1} aria-label={t('shop.title')}>
         {here ? <Here session={session} /> : null}
         <div class="bench">
           <StagePane session={session} />

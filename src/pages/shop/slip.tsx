@@ -8,10 +8,12 @@ import { minutes } from '../state/settings.ts';
 import { shelf } from '../state/store.ts';
 import { ui } from '../state/ui.ts';
 import { actionName } from '../words/actions.ts';
-import { pointName } from '../words/names.ts';
+import { pointName, zoneName } from '../words/names.ts';
+import { doneText, toDoText, whyText } from '../words/precautions.ts';
 import { refusalText, remedyFor } from '../words/refusal.ts';
+import { sealOf, sealText } from '../words/sealed.ts';
 import { displayLine, seenLines } from '../words/seen.ts';
-import { t } from '../words/words.ts';
+import { sentence, t } from '../words/words.ts';
 
 export function Slip({ session }: { session: Session }) {
   return (
@@ -29,7 +31,11 @@ function Warnings({ session }: { session: Session }) {
   return (
     <>
       {lasting ? null : <p class="slip warn">{t('app.notLasting')}</p>}
-      {saved ? null : <p class="slip warn">{t('app.notSaved')}</p>}
+      {saved ? null : (
+        <p class="slip warn" role="alert">
+          {t('app.notSaved')}
+        </p>
+      )}
       {differs ? <p class="slip warn">{t('app.differs')}</p> : null}
     </>
   );
@@ -38,15 +44,23 @@ function Warnings({ session }: { session: Session }) {
 /** The lead in hand, or the point that was pointed at with none in hand. */
 function InHand({ session }: { session: Session }) {
   const { leadInHand, point } = useObservable(ui);
+  useObservable(session.view);
   if (leadInHand !== null) {
     const lead = leadName(session, leadInHand);
     return (
-      <p class="slip" role="status">
-        {t('slip.inHand', { lead })}
-      </p>
+      <div class="slip">
+        <p class="slip-text" role="status">
+          {t('slip.inHand', { lead })}
+        </p>
+        <button type="button" class="plain" onClick={() => ui.update({ leadInHand: null })}>
+          {t('slip.putDown')}
+        </button>
+      </div>
     );
   }
-  if (point === null) return null;
+  if (point === null || isGone(session, point)) return null;
+  const plug = sealOf(session, point);
+  if (plug !== null) return <SealedCard session={session} point={point} plug={plug} />;
   return (
     <ul class="slip slip-point">
       <PointRow session={session} point={point} />
@@ -59,36 +73,59 @@ function InHand({ session }: { session: Session }) {
   );
 }
 
+/** A pin under its seal: why no lead gets there, and the plug to part. */
+function SealedCard({ session, point, plug }: { session: Session; point: string; plug: string }) {
+  return (
+    <div class="slip slip-point" role="status">
+      <p>
+        <b>{sentence(pointName(session.model, point))}.</b> {sealText(session, plug)}
+      </p>
+      <ActButton session={session} action={{ do: 'unplug', connector: plug }} kind="work" />
+    </div>
+  );
+}
+
+/** The card of a point goes with its place: a cover closed, a wire put back, the student elsewhere. */
+function isGone({ attempt }: Session, point: string): boolean {
+  const code = attempt.refusal({ do: 'lead', lead: 'red', point })?.code;
+  return code !== undefined && code !== 'must-be-parted';
+}
+
 function leadName({ bench }: Session, lead: 'red' | 'black'): string {
   if (bench.instrument === 'lamp') return lead === 'red' ? t('meter.tip') : t('meter.clip');
   return lead === 'red' ? t('meter.red') : t('meter.black');
 }
 
 function Latest({ session }: { session: Session }) {
-  const { outcome } = useObservable(session.view);
+  const { outcome, version } = useObservable(session.view);
   const records = outcome.kind === 'done' ? outcome.records : [];
   const lines = records.flatMap((r) => linesOf(session, r));
   const gone = records.flatMap((r) => lapsed(session, r));
   const called = records.flatMap((r) => calls(session, r));
   const refusal = outcome.kind === 'refused' ? outcome.refusal : null;
   const remedy = refusal === null ? null : remedyFor(session, refusal);
+  const quiet = records.filter((r) => linesOf(session, r).length === 0).map((r) => actionName(session, r.entry.action));
   const spent = records.reduce((sum, r) => sum + r.cost.tenths, 0);
   const empty = [...lines, ...gone, ...called].length === 0 && refusal === null;
   return (
     <div class={refusal === null ? 'slip' : 'slip refused'} data-empty={empty}>
-      <div aria-live="polite" aria-atomic="true" class="slip-text">
-        {lines.length === 0 ? null : <p>{lines.join(' ')}</p>}
-        {refusal === null ? null : (
-          <p>
-            <b>{t('slip.refused')}</b> {refusalText(session, refusal)}
-          </p>
-        )}
-        {gone.length === 0 ? null : <p>{t('slip.lapsed', { what: gone.join(' ') })}</p>}
-        {called.map((line) => (
-          <p key={line} class="call">
-            {line}
-          </p>
-        ))}
+      <div role="status" aria-atomic="true" class="slip-text" id="slip" tabIndex={-1} data-rest>
+        {/* Set anew each time: the same words twice would be spoken once. */}
+        <div key={version}>
+          {lines.length === 0 ? null : <p>{lines.join(' ')}</p>}
+          {quiet.length === 0 ? null : <p class="unseen">{quiet.join('. ')}</p>}
+          {refusal === null ? null : (
+            <p>
+              <b>{t('slip.refused')}</b> {refusalText(session, refusal)}
+            </p>
+          )}
+          {gone.length === 0 ? null : <p>{t('slip.lapsed', { what: gone.join(' ') })}</p>}
+          {called.map((line) => (
+            <p key={line} class="call">
+              {line}
+            </p>
+          ))}
+        </div>
       </div>
       {remedy === null ? null : <ActButton session={session} action={remedy} kind="work" />}
       {spent > 0 ? <span class="act-cost">{t('slip.spent', { minutes: minutes(spent) })}</span> : null}
@@ -103,6 +140,7 @@ function linesOf(session: Session, record: Record): string[] {
   const { action } = record.entry;
   const reading = displayLine(record, (point) => pointName(session.model, point));
   const quiet = reading !== null && action.do !== 'operate' && record.seen.codes.length === 0;
+  if (action.do === 'walk') return [t('slip.arrived', { place: zoneName(session.book, action.zone) })];
   if (action.do === 'operate' && reading === null && record.seen.codes.length === 0) {
     return [`${actionName(session, action)}. ${t('seen.quiet')}`];
   }
@@ -116,19 +154,18 @@ function linesOf(session: Session, record: Record): string[] {
 }
 
 /** Precautions that something else has taken away: said, since the board is folded in. */
-function lapsed({ book }: Session, { entry, before, after }: Record): string[] {
+function lapsed({ model }: Session, { entry, before, after }: Record): string[] {
   if (entry.action.do === 'precaution') return [];
   const gone = before.precautions.filter((id) => !after.precautions.includes(id));
-  return gone.map((id) => book.precautions.find((p) => p.id === id)?.done ?? id);
+  return gone.map((id) => doneText(model, id));
 }
 
 /** A critical lapse is called out at once, as anybody in a shop would; the others are talked over in the debrief. */
-function calls({ book }: Session, record: Record): string[] {
+function calls({ model }: Session, record: Record): string[] {
   return record.lapses
     .filter((lapse) => lapse.critical)
     .map((lapse) => {
-      const check = book.checks.find((c) => c.id === lapse.check);
-      const missing = lapse.missing.map((id) => book.precautions.find((p) => p.id === id)?.text ?? id);
-      return t('slip.lead', { why: check?.why ?? missing.join(' ') });
+      const missing = lapse.missing.map((id) => toDoText(model, id));
+      return t('slip.lead', { why: whyText(model, lapse.check) ?? missing.join(' ') });
     });
 }

@@ -1,6 +1,7 @@
 /** What pointing at the drawing means. */
 import type { StageEvents } from '../../game/view.ts';
 import { isOpen, ownerOf } from '../../job/index.ts';
+import { moveOn } from '../state/move-on.ts';
 import { Observable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { ui } from '../state/ui.ts';
@@ -13,6 +14,9 @@ export type Hovered = Parameters<StageEvents['onHover']>[0];
 /** What the pointer is over, for its name and for dropping a lead there. */
 export const hovered = new Observable<Hovered>(null);
 
+/** Counts how often the drawing was laid out, for what must keep clear of its points. */
+export const laid = new Observable(0);
+
 export function stageEvents(session: Session): StageEvents {
   return {
     onPoint: (point) => touchPoint(session, point),
@@ -21,8 +25,9 @@ export function stageEvents(session: Session): StageEvents {
       // The drawing tells the spring's way back too; the machine has gone it by itself.
       if (session.attempt.rig.world.controlOf(control) !== value) session.act({ do: 'operate', control, value });
     },
-    onPart: (part) => select(part),
+    onPart: (part) => select(session, part),
     onHover: (what) => hovered.set(what),
+    onLaid: () => laid.set(laid.value + 1),
   };
 }
 
@@ -30,7 +35,7 @@ export function stageEvents(session: Session): StageEvents {
 export function touchPoint(session: Session, point: string): void {
   const { leadInHand } = ui.value;
   if (leadInHand === null) {
-    select(ownerOf(session.model, point));
+    select(session, ownerOf(session.model, point));
     ui.update({ point });
     return;
   }
@@ -38,7 +43,8 @@ export function touchPoint(session: Session, point: string): void {
   if (!('code' in result)) ui.update({ leadInHand: null });
 }
 
-function select(part: string): void {
+function select(session: Session, part: string): void {
+  if (part !== ui.value.selected) moveOn(session);
   // Set anew even if it is the same, so that the list comes back to it.
   ui.update({ selected: null });
   ui.update({ selected: part, point: null, here: ui.value.here || innerWidth > NARROW || innerHeight > innerWidth });

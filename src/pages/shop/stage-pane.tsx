@@ -5,8 +5,8 @@ import { moment } from '../state/moment.ts';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { settings } from '../state/settings.ts';
-import { sheetDrawing } from '../state/sheets.ts';
-import { ui } from '../state/ui.ts';
+import { sheetDrawing, sheets } from '../state/sheets.ts';
+import { type Ui, ui } from '../state/ui.ts';
 import { zoneName } from '../words/names.ts';
 import { t } from '../words/words.ts';
 import { stageEvents } from './stage-events.ts';
@@ -54,13 +54,21 @@ export function StagePane({ session, events }: Props) {
   useEffect(() => stage?.showSheet(now.sheet === null ? null : sheetDrawing(now.sheet)), [stage, now.sheet]);
   useEffect(() => stage?.setSplit(now.split), [stage, now.split]);
 
-  const place = zoneName(session.book, session.bench.zone);
   return (
-    <div class="stage" role="img" aria-label={t('shop.stageLabel', { place })}>
+    <div class="stage" role="img" aria-label={drawn(session, now)}>
       <div class="stage-host" ref={host} />
       {failed ? <p class="stage-failed paper">{t('shop.notDrawn')}</p> : null}
     </div>
   );
+}
+
+/** What is drawn, and where the same stands in words. */
+function drawn({ book, bench }: Session, { aside, sheet }: Ui): string {
+  const place = zoneName(book, bench.zone);
+  const drawing =
+    aside === null ? t('shop.stageLabel', { place }) : t(aside === 'CREAR' ? 'shop.stageRear' : 'shop.stageYard');
+  const { number, title } = sheets.find((s) => s.id === sheet) ?? {};
+  return number === undefined ? drawing : `${drawing} ${t('shop.stageSheet', { sheet: `${number} · ${title}` })}`;
 }
 
 function landing({ model }: Session, end: string): { point: string; colour: string } | undefined {

@@ -9,7 +9,7 @@ import type { Ui } from '../state/ui.ts';
 export function stageView(session: Session, ui: Ui): StageView {
   const { bench } = session;
   const now = moment.value;
-  const view: StageView = {
+  return {
     place: ui.aside ?? bench.zone,
     opened: bench.opened,
     pulled: bench.pulled,
@@ -25,8 +25,6 @@ export function stageView(session: Session, ui: Ui): StageView {
     leadInHand: ui.leadInHand,
     theme: isDark(settings.value) ? 'dark' : 'light',
     reducedMotion: isStill(settings.value),
+    readouts: readoutsOf(session),
   };
-  const readouts = readoutsOf(session);
-  if (readouts !== undefined) view.readouts = readouts;
-  return view;
 }

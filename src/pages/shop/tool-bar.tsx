@@ -1,10 +1,12 @@
 /** Over the drawing: closer and wider, the whole machine, find by number, the name of what the pointer is on. */
 import { useState } from 'preact/hooks';
+import { lookAt } from '../state/move-on.ts';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { ui } from '../state/ui.ts';
 import { partName, pointName, zoneName } from '../words/names.ts';
-import { t } from '../words/words.ts';
+import { sealedAt, sealOf } from '../words/sealed.ts';
+import { sentence, t } from '../words/words.ts';
 import { type Hovered, hovered } from './stage-events.ts';
 import { onStage } from './stage-pane.tsx';
 
@@ -15,15 +17,11 @@ export function StageTools({ session }: { session: Session }) {
   return (
     <div class="stage-tools">
       <div class="tool-row">
-        <button type="button" class="plain" onClick={() => ui.update({ aside: aside === null ? 'YARD' : null })}>
+        <button type="button" class="plain" onClick={() => lookAt(session, aside === null ? 'YARD' : null)}>
           {aside === null ? t('shop.yard') : t('shop.yardBack', { place })}
         </button>
         {aside === 'YARD' || aside === 'YARD-RIGHT' ? (
-          <button
-            type="button"
-            class="plain"
-            onClick={() => ui.update({ aside: aside === 'YARD' ? 'YARD-RIGHT' : 'YARD' })}
-          >
+          <button type="button" class="plain" onClick={() => lookAt(session, aside === 'YARD' ? 'YARD-RIGHT' : 'YARD')}>
             {t('shop.yardOther')}
           </button>
         ) : null}
@@ -41,7 +39,7 @@ function PanelBack({ session }: { session: Session }) {
   const turnable = ['CDASH', 'BDASH'].includes(zone) && (opened.includes('AC2') || opened.includes('AC11'));
   if (!turnable) return null;
   return (
-    <button type="button" class="plain" onClick={() => ui.update({ aside: aside === 'CREAR' ? null : 'CREAR' })}>
+    <button type="button" class="plain" onClick={() => lookAt(session, aside === 'CREAR' ? null : 'CREAR')}>
       {aside === 'CREAR' ? t('shop.panelFront') : t('shop.panelBack')}
     </button>
   );
@@ -74,10 +72,21 @@ export function HoverName({ session }: { session: Session }) {
   );
 }
 
-function hoverText({ model, book }: Session, what: Hovered): string | null {
+/** The name, and where it is sealed, why it can't be touched. */
+function hoverText(session: Session, what: Hovered): string | null {
+  const { model, book, bench } = session;
   if (what === null) return null;
-  if (what.point !== undefined) return pointName(model, what.point);
-  if (what.part !== undefined) return partName(book, what.part);
+  if (what.point !== undefined) {
+    const plug = sealOf(session, what.point);
+    const name = sentence(pointName(model, what.point));
+    return plug === null ? name : t('here.sealedShort', { name });
+  }
+  if (what.part !== undefined) {
+    const here = book.connectors.some((c) => c.id === what.part && c.zone === bench.zone);
+    const { sealed, some } = here ? sealedAt(session, what.part) : { sealed: [], some: true };
+    const name = partName(book, what.part);
+    return sealed.length > 0 && !some ? t('here.sealedShort', { name }) : name;
+  }
   return what.zone === undefined ? null : zoneName(book, what.zone);
 }
 

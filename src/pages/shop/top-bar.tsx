@@ -3,8 +3,8 @@ import { billOf, helperIsThere } from '../../job/index.ts';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { minutes, money } from '../state/settings.ts';
-import { sheets } from '../state/sheets.ts';
-import { type Ui, ui } from '../state/ui.ts';
+import { toggleSheet } from '../state/sheets.ts';
+import { ui } from '../state/ui.ts';
 import { zoneName } from '../words/names.ts';
 import { t } from '../words/words.ts';
 
@@ -41,21 +41,19 @@ function Figure({ name, value, wide = false }: { name: string; value: string; wi
 
 function Folders() {
   const now = useObservable(ui);
-  const folder = (label: string, open: boolean, change: () => Partial<Ui>) => (
-    <button type="button" class="folder" aria-expanded={open} onClick={() => ui.update(change())}>
+  const folder = (label: string, open: boolean, press: () => void) => (
+    <button type="button" class="folder" aria-expanded={open} onClick={press}>
       {label}
     </button>
   );
-  const firstSheet = sheets[0]?.id ?? null;
   return (
     <>
-      {folder(t('shop.here'), now.here, () => ({ here: !now.here }))}
-      {folder(t('shop.schematic'), now.sheet !== null, () => ({ sheet: now.sheet === null ? firstSheet : null }))}
-      {folder(t('shop.manual'), now.manual, () => ({ manual: !now.manual, clip: null }))}
-      {folder(t('shop.clipboard'), now.clip !== null, () => ({
-        clip: now.clip === null ? 'notes' : null,
-        manual: false,
-      }))}
+      {folder(t('shop.here'), now.here, () => ui.update({ here: !now.here, hereAside: false }))}
+      {folder(t('shop.schematic'), now.sheet !== null, toggleSheet)}
+      {folder(t('shop.manual'), now.manual, () => ui.update({ manual: !now.manual, clip: null }))}
+      {folder(t('shop.clipboard'), now.clip !== null, () =>
+        ui.update({ clip: now.clip === null ? 'notes' : null, manual: false }),
+      )}
       <button type="button" class="folder" aria-label={t('app.help')} onClick={() => ui.update({ dialog: 'help' })}>
         ?
       </button>

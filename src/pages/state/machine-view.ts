@@ -1,24 +1,18 @@
 /** What of the machine can be seen, as the stage wants it: controls, lamps, displays. Evidence, and nothing but. */
+import { type ClusterDisplay, displayOf, inTheFlash, noticed, type TellTale, tellTales } from '../../job/index.ts';
 import type { Session } from './session.ts';
 
-/** Amperes from which a cluster lamp is seen to be lit (the book's observables). */
-const CHARGE_LAMP_AMPS = 0.05;
-const BRAKE_LAMP_AMPS = 0.008;
 /** A filament is seen to glow from about this share of its full current: common practice, no source. */
 const GLOWS = 0.3;
 const NOMINAL_VOLTS = 12;
-/** Fuel sender, ohms (book): empty and full. */
-const EMPTY_OHMS = 180;
-const FULL_OHMS = 10;
-/** Where the needle of a warm engine that has cooled down stands. */
-const COOL = 0.18;
 
 export function controlsOf({ attempt, book }: Session): Record<string, string> {
   return Object.fromEntries(book.controls.map((c) => [c.id, attempt.rig.world.controlOf(c.id)]));
 }
 
-export function lampsOf({ attempt, book, model }: Session): Record<string, boolean> {
-  const { world } = attempt.rig;
+export function lampsOf(session: Session): Record<string, boolean> {
+  const { attempt, book } = session;
+  const world = inTheFlash(attempt.rig.world);
   const lamps: Record<string, boolean> = {};
   for (const part of book.parts) {
     if (!('elements' in part) || !/^E\d/.test(part.id)) continue;
@@ -30,27 +24,46 @@ export function lampsOf({ attempt, book, model }: Session): Record<string, boole
       lamps[name] = lamps[name] === true || share > GLOWS;
     }
   }
-  const amps = (id: string): number => (model.elementIndex.has(id) ? Math.abs(world.ampsIn(id)) : 0);
-  lamps.CHG = amps('A2.chlamp') > CHARGE_LAMP_AMPS;
-  lamps.PBL = amps('A2.pblamp') > BRAKE_LAMP_AMPS;
+  for (const { id, lit } of tellTalesOf(session)) lamps[id] = lit;
   return lamps;
 }
+
+/** The cluster's tell-tales, lit and dark. */
+export const tellTalesOf = (session: Session): TellTale[] => tellTales(session.model, onCluster(session));
+
+/** What its display and needles show; null while it is dark. */
+export const clusterOf = (session: Session): ClusterDisplay | null =>
+  displayOf(session.attempt.rig.world, onCluster(session));
+
+/** Codes of all that somebody notices who can see the cluster. */
+const onCluster = ({ attempt, book }: Session): string[] =>
+  book.cluster === undefined ? [] : noticed(attempt.rig.world, book.cluster.zones[0] ?? '');
 
 export function isRunning({ attempt }: Session): boolean {
   return attempt.rig.world.stateOf('engine') === 'running';
 }
 
-export function readoutsOf({ attempt, model }: Session): Record<string, number | string> | undefined {
-  const { world } = attempt.rig;
-  if (!model.regionIndex.has('A2.RUN') || world.stateOf('A2.RUN') !== 'on') return undefined;
-  const knows = world.stateOf('CAN.A1A2') === 'working';
-  const fuel = (EMPTY_OHMS - world.quantityOf('level')) / (EMPTY_OHMS - FULL_OHMS);
-  return {
-    rpm: knows ? Math.round(world.quantityOf('rpm') / 10) * 10 : '- - -',
-    code: '',
-    fuel,
-    coolant: knows ? COOL : 0,
-  };
+/** Codes that the line has room for; the others are counted. */
+const CODES_SHOWN = 3;
+/** Drums of the hour meter: whole hours, and tenths on the last. */
+const DRUMS = 5;
+
+/** Words and needles of the drawing. What is left out is blank, or rests. */
+export function readoutsOf(session: Session): Record<string, number | string> {
+  const display = clusterOf(session);
+  const hours = hourDrums(session.job.workOrder.hours);
+  if (display === null) return hours;
+  const { codes, needles, rpm } = display;
+  const more = codes.length > CODES_SHOWN ? [`+${codes.length - CODES_SHOWN}`] : [];
+  const code = [...codes.slice(0, CODES_SHOWN), ...more].join(' ');
+  return { ...hours, ...needles, code, rpm: rpm ?? '- - -' };
+}
+
+function hourDrums(hours: number): Record<string, string> {
+  const digits = String(Math.floor(hours * 10))
+    .padStart(DRUMS, '0')
+    .slice(-DRUMS);
+  return Object.fromEntries([...digits].map((digit, i) => [`hours${i + 1}`, digit]));
 }
 
 export function blownFuses({ attempt, book, bench }: Session): string[] {

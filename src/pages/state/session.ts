@@ -1,7 +1,7 @@
 /** The attempt on the screen: sends actions, keeps what was seen, saves each entry as it is made. */
 import { type Action, Attempt, isRefusal, type JobSpec, type Log, type Record, type Refusal } from '../../job/index.ts';
 import type { Model } from '../../machine/index.ts';
-import type { AttemptStore, StoredAttempt } from '../../storage/attempts.ts';
+import type { AttemptStore, StoredAttempt, StoredResult } from '../../storage/attempts.ts';
 import { Observable } from './observable.ts';
 import { canRead } from './reading.ts';
 import { settings } from './settings.ts';
@@ -113,7 +113,14 @@ export class Session {
   }
 
   clearOutcome(): void {
-    this.publish({ kind: 'none' });
+    if (this.view.value.outcome.kind !== 'none') this.publish({ kind: 'none' });
+  }
+
+  /** The result as the board shows it, kept beside the attempt. */
+  async keepResult(result: StoredResult): Promise<void> {
+    if (this.stored.practice) return;
+    this.stored.result = result;
+    await this.store?.grade(this.stored.id, result);
   }
 
   private publish(outcome: Outcome): void {
@@ -123,6 +130,7 @@ export class Session {
   private keep(record: Record): void {
     this.stored.tenths = this.attempt.tenths;
     this.stored.ended = this.attempt.phase === 'ended';
+    if (this.stored.ended) this.stored.closedAt ??= new Date().toISOString();
     this.store?.append({ ...this.stored }, record.entry).catch(() => this.view.update({ saved: false }));
   }
 }

@@ -3,6 +3,7 @@ import type { Drawing } from '../../game/drawing.ts';
 import { layoutSheet } from '../../game/sheet/index.ts';
 import { type SheetSpec, sheetSchema } from '../../scenario/schema-sheet.ts';
 import { catalog } from './catalog.ts';
+import { closeSheet, openSheet, ui } from './ui.ts';
 
 const files = import.meta.glob<unknown>('../../../scenarios/machines/hobbin-45/sheets/*.json', {
   eager: true,
@@ -12,6 +13,13 @@ const files = import.meta.glob<unknown>('../../../scenarios/machines/hobbin-45/s
 export const sheets: readonly SheetSpec[] = Object.values(files)
   .map((file) => sheetSchema.parse(file))
   .sort((a, b) => a.number - b.number);
+
+/** The first sheet beside the place, or none. */
+export function toggleSheet(): void {
+  const [first] = sheets;
+  if (ui.value.sheet !== null) closeSheet();
+  else if (first !== undefined) openSheet(first.id);
+}
 
 const laid = new Map<string, Drawing>();
 

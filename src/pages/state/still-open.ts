@@ -1,7 +1,8 @@
 /** What is not yet as it should be when a job is closed. */
 import { isOpen } from '../../job/index.ts';
-import { controlName, partName, pointName, targetName, valueName, wireEndName } from '../words/names.ts';
-import { t } from '../words/words.ts';
+import { controlName, inText, pointName, targetName, valueName, wireEndName } from '../words/names.ts';
+import { doneText } from '../words/precautions.ts';
+import { sentence, t } from '../words/words.ts';
 import type { Session } from './session.ts';
 
 export function stillOpen(session: Session): string[] {
@@ -21,19 +22,21 @@ export function stillOpen(session: Session): string[] {
     ...bench.opened
       .filter((id) => isOpen(book, bench, id))
       .map((id) => t('write.openCover', { what: targetName(model, id) })),
-    ...bench.unplugged.map((id) => t('write.openPlug', { what: partName(book, id) })),
+    ...bench.unplugged.map((id) => t('write.openPlug', { what: inText(book, id) })),
     ...bench.lifted.map((end) => t('write.openWire', { what: wireEndName(model, end) })),
-    ...bench.pulled.map((id) => t('write.openPart', { what: partName(book, id) })),
-    ...bench.exchanged.map(([part, other]) => t('write.openSwap', { part, other })),
+    ...bench.pulled.map((id) => t('write.openPart', { what: inText(book, id) })),
+    ...bench.exchanged.map(([part, other]) =>
+      t('write.openSwap', { part: inText(book, part), other: inText(book, other) }),
+    ),
     ...leads,
     ...controlsAway(session),
     ...bench.precautions.flatMap((id) => {
       const precaution = book.precautions.find((p) => p.id === id);
-      return precaution?.removed === true ? [t('write.openPrecaution', { what: precaution.done })] : [];
+      return precaution?.removed === true ? [t('write.openPrecaution', { what: doneText(model, id) })] : [];
     }),
     ...(provedSinceWork(session) ? [] : [t('write.openVerify')]),
     ...(attempt.phase === 'writtenUp' ? [] : [t('write.openWrite')]),
-  ];
+  ].map(sentence);
 }
 
 /** The key belongs at off and the disconnect switch on, as the machine goes back to its owner. */

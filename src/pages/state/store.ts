@@ -27,10 +27,6 @@ export async function refreshShelf(): Promise<void> {
   shelf.update({ ready: true, lasting: store.lasting, attempts: await store.list() });
 }
 
-/** The newest attempt at a job, if there is one. */
-export const latestOf = (list: readonly StoredAttempt[], jobId: string): StoredAttempt | undefined =>
-  list.filter((a) => a.jobId === jobId && !a.practice).sort((a, b) => (a.takenAt < b.takenAt ? 1 : -1))[0];
-
 /** A new attempt at a job. */
 export async function takeJob(job: JobSpec): Promise<Session> {
   const session = await begin(job, false);

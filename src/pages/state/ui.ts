@@ -7,6 +7,8 @@ export const CLIP_TABS: readonly ClipTab[] = ['order', 'notes', 'suspects', 'saf
 
 export interface Ui {
   here: boolean;
+  /** The list was put away to make room for the schematic, and comes back with its end. */
+  hereAside: boolean;
   /** Sheet of the schematic beside the stage. */
   sheet: string | null;
   /** Part of the stage's width that the place keeps beside the sheet. */
@@ -28,8 +30,9 @@ export interface Ui {
 
 export const ui = new Observable<Ui>({
   here: true,
+  hereAside: false,
   sheet: null,
-  split: 0.55,
+  split: 0.5,
   clip: null,
   manual: false,
   leadInHand: null,
@@ -41,11 +44,26 @@ export const ui = new Observable<Ui>({
   dialog: null,
 });
 
+/** Up to this width the list, the place and the schematic are too much side by side, pixels. */
+const CROWDED = 1500;
+
+export function openSheet(sheet: string): void {
+  const { here, sheet: open } = ui.value;
+  const putAside = open === null && here && innerWidth <= CROWDED;
+  ui.update(putAside ? { sheet, here: false, hereAside: true } : { sheet });
+}
+
+export function closeSheet(): void {
+  const { here, hereAside } = ui.value;
+  ui.update({ sheet: null, here: here || hereAside, hereAside: false });
+}
+
 export function resetUi(): void {
   // Held upright the list has its own ground below the drawing.
   const narrow = innerWidth < 900 && innerWidth > innerHeight;
   ui.update({
     here: !narrow,
+    hereAside: false,
     sheet: null,
     clip: null,
     manual: false,

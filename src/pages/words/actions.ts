@@ -1,9 +1,10 @@
 /** Actions as a button says them, with what they cost. */
-import { type Action, costOf } from '../../job/index.ts';
+import { type Action, costOf, unattendedMinutes } from '../../job/index.ts';
 import type { Session } from '../state/session.ts';
 import { minutes, money } from '../state/settings.ts';
-import { controlName, partName, pointName, targetName, valueName, wireEndName, zoneName } from './names.ts';
-import { t, wordFor } from './words.ts';
+import { controlName, inText, pointName, targetName, valueName, wireEndName, zoneName } from './names.ts';
+import { doneText } from './precautions.ts';
+import { sentence, t, wordFor } from './words.ts';
 
 export function actionName(session: Session, action: Action): string {
   const { model, book, bench } = session;
@@ -25,20 +26,23 @@ export function actionName(session: Session, action: Action): string {
     case 'wiggle':
       return t('act.wiggle', { what: targetName(model, action.at) });
     case 'pull':
-      return t('act.pull', { what: partName(book, action.part) });
+      return t('act.pull', { what: inText(book, action.part) });
     case 'refit':
-      return t('act.refit', { what: partName(book, action.part) });
+      return t('act.refit', { what: inText(book, action.part) });
     case 'unplug':
-      return t('act.unplug', { what: partName(book, action.connector) });
+      return t('act.unplug', { what: inText(book, action.connector) });
     case 'plug':
-      return t('act.plug', { what: partName(book, action.connector) });
+      return t('act.plug', { what: inText(book, action.connector) });
     case 'lift':
       return t('act.lift', { what: wireEndName(model, action.end) });
     case 'land':
       return t('act.land', { what: wireEndName(model, action.end) });
     case 'exchange': {
       const back = bench.exchanged.some((pair) => pair.includes(action.part) && pair.includes(action.with));
-      return t(back ? 'act.exchangeBack' : 'act.exchange', { part: action.part, other: action.with });
+      return t(back ? 'act.exchangeBack' : 'act.exchange', {
+        part: inText(book, action.part),
+        other: inText(book, action.with),
+      });
     }
     case 'repair':
       return t('act.repair', { verb: wordFor('verbs', action.verb), what: targetName(model, action.target) });
@@ -71,7 +75,7 @@ export function shortName(session: Session, action: Action): string {
       return t(action.suspect ? 'act.markIt' : 'act.unmarkIt');
     case 'exchange': {
       const back = session.bench.exchanged.some((pair) => pair.includes(action.part) && pair.includes(action.with));
-      return back ? actionName(session, action) : t('act.exchangeIt', { other: action.with });
+      return back ? actionName(session, action) : t('act.exchangeIt', { other: inText(session.book, action.with) });
     }
     case 'repair':
       return wordFor('verbs', action.verb);
@@ -81,20 +85,22 @@ export function shortName(session: Session, action: Action): string {
 }
 
 /** Actions that no list of offers has, as the debrief and the notebook name them. */
-function moreNames({ model, book, job }: Session, action: Action): string {
+function moreNames({ model, job }: Session, action: Action): string {
   switch (action.do) {
     case 'start':
       return t('order.take');
     case 'ask':
       return job.asks.find((a) => a.id === action.question)?.question ?? action.question;
     case 'precaution':
-      return precautionName(book, action.id, action.on);
+      return precautionName(model, action.id, action.on);
     case 'instrument':
       return t('meter.take', { tool: action.take === 'meter' ? t('meter.title') : t('meter.lampTitle') });
     case 'dial':
       return `${t('meter.dial')}: ${t(`meter.${action.fn}`)}`;
     case 'jack':
       return `${t('meter.jack')} ${action.red === 'volts' ? t('meter.jackVolts') : t('meter.jackAmps')}`;
+    case 'renewFuse':
+      return t('meter.renewFuse');
     case 'lead': {
       const lead = action.lead === 'red' ? t('meter.red') : t('meter.black');
       const where = action.point === null ? t('meter.loose') : t('meter.on', { point: pointName(model, action.point) });
@@ -132,14 +138,14 @@ export function actionKey(action: Action): string {
 
 export function costText({ book, bench }: Session, action: Action): string {
   const { tenths, price } = costOf(book, bench, action);
+  const wait = unattendedMinutes(book, action);
+  if (wait > 0) return t('act.costWait', { minutes: minutes(tenths), wait });
   if (price > 0) return t('act.costPrice', { minutes: minutes(tenths), price: money(price) });
   return tenths === 0 ? '' : t('act.cost', { minutes: minutes(tenths) });
 }
 
-export const sentence = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
-
 /** A precaution put in place, or taken away again; without the full stop of its sentence. */
-function precautionName(book: Session['book'], id: string, on: boolean): string {
-  const done = (book.precautions.find((p) => p.id === id)?.done ?? id).replace(/\.$/, '');
+function precautionName(model: Session['model'], id: string, on: boolean): string {
+  const done = doneText(model, id).replace(/\.$/, '');
   return on ? done : t('slip.precautionOff', { done });
 }

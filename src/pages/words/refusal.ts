@@ -2,12 +2,14 @@
 import { type Action, isOpen, type Refusal } from '../../job/index.ts';
 import type { Session } from '../state/session.ts';
 import { targetName } from './names.ts';
-import { t } from './words.ts';
+import { sealText } from './sealed.ts';
+import { sentence, t } from './words.ts';
 
 export function refusalText(session: Session, { code, what }: Refusal): string {
   if (code === 'not-probeable' && what === 'leads') return t('refusal.leads');
   if (code === 'unknown' && what === 'off') return t('refusal.dialOff');
-  return t(`refusal.${code}`, { what: targetName(session.model, what) });
+  if (code === 'must-be-parted') return sealText(session, what);
+  return sentence(t(`refusal.${code}`, { what: targetName(session.model, what) }));
 }
 
 /** What can be done about it at once, from where the student is; null when it takes more than one step. */

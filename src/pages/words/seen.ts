@@ -1,28 +1,42 @@
 /** Codes of what was seen and heard, as sentences. */
-import type { JobSpec, Record } from '../../job/index.ts';
+import { type JobSpec, observablesOf, type Record } from '../../job/index.ts';
 import type { Model } from '../../machine/index.ts';
-import { partName } from './names.ts';
-import { t } from './words.ts';
+import { inText } from './names.ts';
+import { plain } from './plain.ts';
+import { sentence, t } from './words.ts';
 
-const PLAIN = ['clunk', 'chatter', 'complaint-stays', 'complaint-gone', 'interlocks-hold', 'jack-fuse-blown'] as const;
+const PLAIN = [
+  'clunk',
+  'chatter',
+  'stops',
+  'complaint-stays',
+  'complaint-gone',
+  'interlocks-hold',
+  'jack-fuse-blown',
+] as const;
+
+/** Observables of an engine that is turned by its starter. */
+const STARTING: readonly string[] = ['turns', 'turns-slowly'];
 
 export function seenText(model: Model, job: JobSpec, code: string): string {
   const observable = model.book.observables.find((o) => o.code === code);
   if (observable !== undefined) return observable.text;
-  const plain = PLAIN.find((p) => p === code);
-  if (plain !== undefined) return t(`seen.${plain}`);
+  const always = PLAIN.find((p) => p === code);
+  if (always !== undefined) return t(`seen.${always}`);
   const [kind, rest] = [code.slice(0, code.indexOf(':')), code.slice(code.indexOf(':') + 1)];
   switch (kind) {
     case 'click':
-      return t('seen.click', { what: partName(model.book, rest) });
+      return sentence(t('seen.click', { what: inText(model.book, rest) }));
     case 'buzz':
-      return t('seen.buzz', { what: partName(model.book, rest) });
+      return sentence(t('seen.buzz', { what: inText(model.book, rest) }));
     case 'answer':
-      return job.asks.find((a) => a.id === rest)?.answer ?? '';
+      return plain(model, job.asks.find((a) => a.id === rest)?.answer ?? '');
     case 'sign':
-      return job.signs[Number(rest)]?.text ?? '';
+      return plain(model, job.signs[Number(rest)]?.text ?? '');
     case 'interlock-fails':
       return t('seen.interlockFails', { text: model.book.interlocks.find((i) => i.id === rest)?.text ?? rest });
+    case 'shows':
+      return t('seen.shows', { code: rest, text: codeText(model, rest) });
     case 'code':
       return t('seen.code', { code: rest, text: codeText(model, rest) });
     default:
@@ -40,12 +54,31 @@ export function codeText(model: Model, code: string): string {
 
 /** All that an action showed, in sentences; says so where a look showed nothing. */
 export function seenLines(model: Model, job: JobSpec, record: Record): string[] {
-  const lines = record.seen.codes.map((code) => seenText(model, job, code)).filter((line) => line !== '');
   const { do: kind } = record.entry.action;
-  if (lines.length > 0) return lines;
+  if (record.seen.codes.length > 0) return story(model, job, record);
   if (kind === 'look' || kind === 'wiggle') return [t('slip.nothing')];
   if (kind === 'codes') return [t('seen.noCodes')];
   return kind === 'operate' ? [t('seen.quiet')] : [];
+}
+
+/**
+ * What happened first, then what the machine shows; what was so only while a key was held is kept apart from what is
+ * still so, since lamps go out when the engine runs.
+ */
+function story(model: Model, job: JobSpec, record: Record): string[] {
+  const order = observablesOf(model).map(({ spec }) => spec.code);
+  const say = (codes: readonly string[]): string[] =>
+    codes.map((code) => seenText(model, job, code)).filter((line) => line !== '');
+  const { codes } = record.seen;
+  const shown = order.filter((code) => codes.includes(code));
+  // An engine that runs turns by itself: what the starter did is over.
+  const over = record.lasting.includes('runs') ? STARTING : [];
+  const stays = (code: string): boolean => record.lasting.includes(code) && !over.includes(code);
+  const passed = say(shown.filter((code) => !stays(code)));
+  const lasting = say(shown.filter(stays));
+  const happened = say(codes.filter((code) => !order.includes(code)));
+  if (passed.length === 0 || lasting.length === 0) return [...happened, ...passed, ...lasting];
+  return [...happened, t('seen.meanwhile', { text: passed.join(' ') }), t('seen.now', { text: lasting.join(' ') })];
 }
 
 export function displayLine(record: Record, name: (point: string) => string): string | null {

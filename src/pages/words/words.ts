@@ -1,13 +1,11 @@
 /** The texts of the page. Keys are typed by the English file; no sentence stands in code. */
 import i18next from 'i18next';
-import enPages from '../../../assets/texts/en.json';
-import enDebrief from '../../../assets/texts/en-debrief.json';
-
-const en = { ...enPages, ...enDebrief };
+import en from '../../../assets/texts/en.json';
+import type enDebrief from '../../../assets/texts/en-debrief.json';
 
 declare module 'i18next' {
   interface CustomTypeOptions {
-    resources: { translation: typeof en };
+    resources: { translation: typeof en & typeof enDebrief };
     returnNull: false;
   }
 }
@@ -24,6 +22,11 @@ export function startWords(): void {
 }
 
 export const t = i18next.t;
+
+export const sentence = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
+
+/** Closed with a full stop, so that the next sentence can follow. */
+export const stopped = (text: string): string => (/[.?!…]$/.test(text) ? text : `${text}.`);
 
 /** A text that a code of the book names; the code itself where there is none. */
 export function wordFor(group: 'modes' | 'colours' | 'verbs' | 'kinds', code: string): string {

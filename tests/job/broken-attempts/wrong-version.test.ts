@@ -7,6 +7,6 @@ test('a version that we do not know', () => {
     at(log, 'header').version = 2;
   });
   expect(problems).toEqual([
-    { file: 'attempt.json', path: 'header.version', code: 'not-allowed', found: '2', expected: 'one of 1' },
+    { file: 'attempt.json', path: 'header.version', code: 'not-allowed', found: '2', expected: '1' },
   ]);
 });

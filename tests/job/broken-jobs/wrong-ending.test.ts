@@ -11,7 +11,7 @@ test('an ending that is none', () => {
       path: 'ending',
       code: 'not-allowed',
       found: '"went-home"',
-      expected: 'one of "repaired", "no-fault", "cannot-duplicate", "not-safe", "handed-on"',
+      expected: '"repaired", "no-fault", "cannot-duplicate", "not-safe" or "handed-on"',
     },
   ]);
 });
