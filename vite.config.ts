@@ -1,5 +1,6 @@
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
+import { phaserParts } from './assets/build/phaser-parts.ts';
 import { drawings } from './assets/build/vite-plugin.ts';
 
 /** The development server puts styles inline; the built page, which is what is tested and used, keeps its policy. */
@@ -13,7 +14,7 @@ export default defineConfig({
   root: 'src',
   base: './',
   publicDir: false,
-  plugins: [drawings(), openWhileDeveloping()],
+  plugins: [drawings(), phaserParts(), openWhileDeveloping()],
   build: {
     outDir: '../dist',
     emptyOutDir: true,

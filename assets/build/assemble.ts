@@ -4,6 +4,7 @@ import { boxOf, pathPoints } from './bounds.ts';
 import { type Growing, hasClass, outlinePoints, type Palette, type Walk } from './items.ts';
 import { toLayers } from './layers.ts';
 import type { Rules } from './rules.ts';
+import { markFittings } from './runs.ts';
 import { type Element, elements, findById, parseSvg, textOf } from './svg.ts';
 import { startWalk, TOP_CONTEXT, visit } from './walk.ts';
 
@@ -18,6 +19,7 @@ export function assemble(id: string, source: string, rules: Rules, palette: Pale
   for (const child of elements(root)) visit(child, TOP_CONTEXT, walk);
   drawApart(walk);
   emptySockets(walk);
+  markFittings(walk);
   const title = findById(root, 'title');
   return {
     id,
@@ -28,6 +30,8 @@ export function assemble(id: string, source: string, rules: Rules, palette: Pale
     points: walk.points.map((p) => ({ ...p, x: tenth(p.x), y: tenth(p.y), r: tenth(p.r) })),
     areas: areas(walk),
     controls: controls(walk),
+    runs: walk.runs,
+    words: walk.words.map(tidy),
     parts: walk.parts.flatMap(({ value, grown }) => (grown.box ? [partOf(value, grown.box)] : [])),
   };
 }

@@ -1,5 +1,5 @@
 /** What the walk through a drawing collects, and the helpers that write a shape with its box. */
-import type { Box, DrawnPart, DrawnPoint, Motion, Role, Rule, Shift } from '../../src/game/drawing.ts';
+import type { Box, DrawnPart, DrawnPoint, Motion, Role, Rule, Run, Shift } from '../../src/game/drawing.ts';
 import { type Lettering, widthOf } from '../../src/game/lettering.ts';
 import { boxOf, type Matrix, multiply, pathPoints, readTransform, union } from './bounds.ts';
 import type { Rules } from './rules.ts';
@@ -59,6 +59,8 @@ export interface Collected {
   points: DrawnPoint[];
   parts: Pending<DrawnPart>[];
   groups: Map<string, { grown: Growing; context: Context }>;
+  runs: Run[];
+  words: Box[];
 }
 
 export interface Walk extends Collected {
@@ -159,6 +161,15 @@ export function emit(element: Element, context: Context, walk: Walk): void {
   const svg = write(element, context.variables, walk.palette);
   const box = measure(element, context.matrix, context.variables, walk.palette);
   if (svg !== '' && box) add(svg, box, context, walk);
+  noteWords(element, context.matrix, walk);
+}
+
+function noteWords(element: Element, matrix: Matrix, walk: Walk): void {
+  if (isUnseen(element)) return;
+  const m = element.attributes.transform ? multiply(matrix, readTransform(element.attributes.transform)) : matrix;
+  if (element.tag === 'g') for (const child of elements(element)) noteWords(child, m, walk);
+  const box = element.tag === 'text' ? boxOf(outlinePoints(element, walk.palette), m) : null;
+  if (box) walk.words.push(box);
 }
 
 export function add(svg: string, box: Box, context: Context, walk: Walk): void {

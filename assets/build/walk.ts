@@ -4,6 +4,7 @@ import { boxOf, multiply, readTransform } from './bounds.ts';
 import * as it from './items.ts';
 import { add, emit, type Walk } from './items.ts';
 import { motionOf, type Rules } from './rules.ts';
+import { emitWire, isWire } from './runs.ts';
 import { PLAIN, variablesIn } from './style.ts';
 import { type Element, elements } from './svg.ts';
 import { fuseLinks, lampVariants, rockerVariants, silhouette } from './variants.ts';
@@ -36,10 +37,11 @@ export function visit(element: Element, context: it.Context, walk: Walk): void {
   const id = element.attributes.id ?? '';
   const isDropped = walk.rules.dropped.some((prefix) => id.startsWith(prefix));
   if (isDropped || ['title', 'desc'].includes(element.tag) || it.hasClass(element, 'hit')) return;
-  const isPlain = !isOwn(element, walk) && !it.someInside(element, (e) => isOwn(e, walk));
+  const isPlain = !isOwn(element, walk) && !it.someInside(element, (e) => isOwn(e, walk) || isWire(e));
   if (element.tag === 'use') silhouette(element, context, walk);
   else if (it.hasClass(element, 'lamp')) lampVariants(element, context, walk);
   else if (id in walk.rules.rockers) rockerVariants(element, inside(element, context, walk), walk);
+  else if (isPlain && isWire(element)) emitWire(element, context, walk);
   else if (isPlain) emit(element, context, walk);
   else visitInside(element, inside(element, context, walk), walk);
 }
@@ -159,6 +161,8 @@ export const startWalk = (id: string, root: Element, rules: Rules, palette: it.P
   points: [],
   parts: [],
   groups: new Map(),
+  runs: [],
+  words: [],
 });
 
 export const TOP_CONTEXT: it.Context = { ...it.TOP, variables: PLAIN };

@@ -87,69 +87,68 @@ export class Elimination {
     }
   }
 
-  /** Only the steps that what has moved since the last time comes to. Did anything move? */
-  rerun(siemens: Float64Array): boolean {
+  /** Only the steps that these edges come to, as far as they have moved since the last time. Did any? */
+  rerun(siemens: Float64Array, edges: readonly number[]): boolean {
     const { done, isMoved } = this;
     const { stepOf, parent } = this.feeds;
-    let first = -1;
+    let first = isMoved.length;
     let count = 0;
-    for (let e = 0; e < siemens.length; e++) {
+    for (let i = 0; i < edges.length; i++) {
+      const e = edges[i];
       if (siemens[e] === done[e]) continue;
       done[e] = siemens[e];
       let s = stepOf[e];
-      if (s >= 0 && (first < 0 || s < first)) first = s;
+      if (s >= 0 && s < first) first = s;
       while (s >= 0 && isMoved[s] === 0) {
         isMoved[s] = 1;
         count++;
         s = parent[s];
       }
     }
-    if (count === 0) return false;
     if (count * MOST_SHARE > isMoved.length) {
       isMoved.fill(0);
       this.run(siemens);
-      return true;
-    }
+    } else if (count > 0) this.steps(first);
+    return count > 0;
+  }
+
+  /** What has moved from this step on, each step by itself, from what is known to flow into it. */
+  private steps(first: number): void {
+    const { isMoved, ratio, total, weight, leakPart, pairPart, done } = this;
+    const { start, pairStart } = this.plan;
+    const { start: edgeStart, items: edges } = this.feeds.edges;
+    const { start: feedStart, items: feeds } = this.feeds.pairs;
     for (let s = first; s < isMoved.length; s++) {
       if (isMoved[s] === 0) continue;
       isMoved[s] = 0;
-      this.step(s);
-    }
-    return true;
-  }
-
-  /** One step by itself, from what is known to flow into it. */
-  private step(s: number): void {
-    const { ratio, weight, leakPart, pairPart, done } = this;
-    const { edges, pairs } = this.feeds;
-    const first = this.plan.start[s];
-    const last = this.plan.start[s + 1];
-    const leak = this.leakOf(s);
-    let sum = leak;
-    for (let k = first; k < last; k++) {
-      let w = 0;
-      for (let i = edges.start[k]; i < edges.start[k + 1]; i++) w += done[edges.items[i]];
-      for (let i = pairs.start[k]; i < pairs.start[k + 1]; i++) w += pairPart[pairs.items[i]];
-      weight[k] = w;
-      sum += w;
-    }
-    this.leak[s] = leak;
-    this.total[s] = sum;
-    let pair = this.plan.pairStart[s];
-    for (let k = first; k < last; k++) {
-      const r = weight[k] / sum;
-      ratio[k] = r;
-      leakPart[k] = r * leak;
-      for (let q = k + 1; q < last; q++) pairPart[pair++] = r * weight[q];
+      const last = start[s + 1];
+      const leak = this.leakOf(s);
+      let sum = leak;
+      for (let k = start[s]; k < last; k++) {
+        let w = 0;
+        for (let i = edgeStart[k]; i < edgeStart[k + 1]; i++) w += done[edges[i]];
+        for (let i = feedStart[k]; i < feedStart[k + 1]; i++) w += pairPart[feeds[i]];
+        weight[k] = w;
+        sum += w;
+      }
+      total[s] = sum;
+      let pair = pairStart[s];
+      for (let k = start[s]; k < last; k++) {
+        const r = weight[k] / sum;
+        ratio[k] = r;
+        leakPart[k] = r * leak;
+        for (let q = k + 1; q < last; q++) pairPart[pair++] = r * weight[q];
+      }
     }
   }
 
   private leakOf(s: number): number {
-    const { leaks, entries } = this.feeds;
     const { done, leakPart } = this;
+    const { start: edgeStart, items: edges } = this.feeds.leaks;
+    const { start, items } = this.feeds.entries;
     let leak = LEAK_SIEMENS;
-    for (let i = leaks.start[s]; i < leaks.start[s + 1]; i++) leak += done[leaks.items[i]];
-    for (let i = entries.start[s]; i < entries.start[s + 1]; i++) leak += leakPart[entries.items[i]];
+    for (let i = edgeStart[s]; i < edgeStart[s + 1]; i++) leak += done[edges[i]];
+    for (let i = start[s]; i < start[s + 1]; i++) leak += leakPart[items[i]];
     return leak;
   }
 }

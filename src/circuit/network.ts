@@ -86,11 +86,13 @@ export class Network {
     this.factors.run(this.all);
   }
 
-  /** Eliminates again as far as conductances or bridges have moved. Needed after any of them did. */
-  refactor(): void {
+  /** Eliminates again as far as bridges and these edges have moved. Needed after any of them did. */
+  refactor(edges: readonly number[]): void {
     const isNew = this.layBridges();
-    if (isNew) this.factors.run(this.all);
-    else if (!this.factors.rerun(this.all)) return;
+    const { length } = this.siemens;
+    const all = this.bridges.length === 0 ? edges : [...edges, ...this.bridges.map((_, i) => length + i)];
+    if (isNew || this.generation === 0) this.factors.run(this.all);
+    else if (!this.factors.rerun(this.all, all)) return;
     this.generation++;
   }
 

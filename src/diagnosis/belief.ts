@@ -1,6 +1,6 @@
 /** What the evidence so far says of every suspect, updated action by action over the same log as the real machine. */
 import type { Attempt, Record as Done, Seen } from '../job/index.ts';
-import { effectiveFunction, Rig } from '../job/index.ts';
+import { Rig } from '../job/index.ts';
 import { classesBetween, classOf, limitFor, type Yardstick } from './classes.ts';
 import { type Suspect, suspectsOf } from './complaint.ts';
 
@@ -154,7 +154,7 @@ function yardstickOf(record: Done, expected: Seen, sound: Rig): Yardstick | null
   const { red, black } = record.after.leads;
   if (record.seen.display === undefined || red === null || black === null || record.after.instrument !== 'meter')
     return null;
-  const fn = effectiveFunction(record.after);
+  const fn = record.after.dial;
   if (fn === 'off') return null;
   const { book } = sound.world.model;
   const battery = book.reference.split('.')[0];
@@ -177,7 +177,7 @@ interface Foretold {
 
 /** Signs, answers and verdicts are not foretold by any suspect's network. */
 const machineCodes = (seen: Seen): string[] =>
-  seen.codes.filter((code) => !/^(sign|answer|complaint|interlock)/.test(code));
+  seen.codes.filter((code) => !/^(sign|answer|complaint|lacks|interlock|jack-fuse)/.test(code));
 
 function outcomeOf(seen: Seen, yardstick: Yardstick | null): Observed {
   const display =

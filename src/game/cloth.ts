@@ -2,10 +2,10 @@
 import type { Box, Drawing, Layer } from './drawing.ts';
 import type { Fragments, Piece } from './raster.ts';
 import type { StageView } from './view.ts';
-import { holds } from './visible.ts';
+import { contains, holds } from './visible.ts';
 
 const GAP = 30;
-const EDGE = 20;
+const EDGE = 12;
 /** Height to which a part on the cloth is drawn: a small fuse larger, a relay smaller, so that both can be judged. */
 const TALL = 124;
 const LABEL = 30;
@@ -34,6 +34,16 @@ export function lying(drawing: Drawing, view: StageView): Lying[] {
     x += Math.max(56, box.w * scale) + GAP;
   }
   return found;
+}
+
+/** The part on the cloth at a spot of the drawing, with its name below it. */
+export function lyingAt(drawing: Drawing, view: StageView, x: number, y: number): { part: string; box: Box } | null {
+  for (const { part, box, x: left, y: top, scale } of lying(drawing, view)) {
+    const lies = { x: left, y: top, w: box.w * scale, h: box.h * scale };
+    const reach = { x: left - GAP / 2, y: top - EDGE, w: Math.max(56, lies.w) + GAP, h: lies.h + LABEL + 2 * EDGE };
+    if (contains(reach, x, y)) return { part, box: lies };
+  }
+  return null;
 }
 
 export function clothBox(drawing: Drawing, view: StageView): Box {

@@ -120,6 +120,16 @@ export interface DrawnPart {
   shift?: Shift;
 }
 
+/** A drawn wire: its line from one end to the other. Its piece of a layer is marked `run` and its number. */
+export interface Run {
+  wire: string;
+  /** x, y, x, y … */
+  points: number[];
+  width: number;
+  /** The colour's letters: RD, BK … */
+  colour: string;
+}
+
 export interface Drawing {
   id: string;
   width: number;
@@ -130,6 +140,9 @@ export interface Drawing {
   areas: Area[];
   controls: DrawnControl[];
   parts: DrawnPart[];
+  runs?: Run[];
+  /** Where lettering is, so that a tag can be hung beside it. */
+  words?: Box[];
 }
 
 export type Theme = 'light' | 'dark';

@@ -5,7 +5,7 @@ export interface GestureEvents {
   /** A press; true when it took hold of something, so that no pan begins. */
   press(x: number, y: number): boolean;
   release(): void;
-  tap(x: number, y: number): void;
+  tap(x: number, y: number, isFinger: boolean): void;
   hover(x: number, y: number): void;
   leave(): void;
   pan(x: number, y: number, dx: number, dy: number): void;
@@ -15,10 +15,23 @@ export interface GestureEvents {
 
 /** A finger that moves less than this has tapped, pixels. */
 const TAP = 7;
+/** A press that follows another one sooner and nearer than this is the second of a double click: ms, pixels. */
+const DOUBLE = { ms: 350, near: 12 };
+
+export interface Press {
+  /** ms */
+  at: number;
+  x: number;
+  y: number;
+}
+export const isSecond = (first: Press, { at, x, y }: Press): boolean =>
+  at - first.at < DOUBLE.ms && Math.hypot(x - first.x, y - first.y) < DOUBLE.near;
 
 export function listenForGestures(canvas: HTMLElement, events: GestureEvents, disposer: Disposer): void {
   const down = new Map<number, { x: number; y: number }>();
   let [moved, held, pinched] = [0, false, false];
+  let last: Press | null = null;
+  let isAgain = false;
   const at = (event: MouseEvent): { x: number; y: number } => {
     const box = canvas.getBoundingClientRect();
     return { x: event.clientX - box.left, y: event.clientY - box.top };
@@ -29,8 +42,12 @@ export function listenForGestures(canvas: HTMLElement, events: GestureEvents, di
     canvas.setPointerCapture(event.pointerId);
     const spot = at(event);
     down.set(event.pointerId, spot);
-    if (down.size === 1) [moved, pinched, held] = [0, false, events.press(spot.x, spot.y)];
-    else pinched = true;
+    if (down.size > 1) {
+      pinched = true;
+      return;
+    }
+    isAgain = last !== null && isSecond(last, { at: event.timeStamp, ...spot });
+    [moved, pinched, held] = [0, false, !isAgain && events.press(spot.x, spot.y)];
   });
 
   disposer.listen(canvas, 'pointermove', (event) => {
@@ -62,8 +79,10 @@ export function listenForGestures(canvas: HTMLElement, events: GestureEvents, di
     if (!down.delete(event.pointerId)) return;
     if (down.size > 0) return;
     if (held) events.release();
-    else if (isTap && !pinched && moved <= TAP) events.tap(at(event).x, at(event).y);
-    else events.settle();
+    else if (isTap && !pinched && moved <= TAP) {
+      if (!isAgain) events.tap(at(event).x, at(event).y, event.pointerType === 'touch');
+    } else events.settle();
+    if (!isAgain && moved <= TAP) last = { at: event.timeStamp, ...at(event) };
     held = false;
   };
   disposer.listen(canvas, 'pointerup', (event) => up(event, true));

@@ -16,6 +16,8 @@ export interface HandsDoor {
   density(): number;
   cursor(name: string): void;
   overlay(change: Partial<Overlay>): void;
+  /** Goes closer to a spot of a drawing that is too small to read there, units. */
+  approach(pane: Pane, x: number, y: number): void;
   moved(): void;
 }
 
@@ -44,10 +46,17 @@ export class Hands implements GestureEvents {
     if (holding) this.door.events.onControl(holding.control, holding.back);
   }
 
-  tap(x: number, y: number): void {
-    const picked = this.at(x, y)?.picked;
-    if (!picked) return;
+  tap(x: number, y: number, isFinger: boolean): void {
+    const found = this.at(x, y);
+    const picked = found?.picked;
     const { events } = this.door;
+    const withLead = this.door.view()?.leadInHand != null;
+    if (withLead && (!picked || picked.kind === 'part')) {
+      events.onMiss();
+      return;
+    }
+    if (!found || !picked) return;
+    if (isFinger && !withLead) this.comeCloser(found.pane, picked);
     if (picked.kind === 'point') events.onPoint(picked.spot.point.point);
     else if (picked.kind === 'part') events.onPart(picked.part);
     else if (picked.kind === 'zone') events.onZone(picked.zone);
@@ -55,6 +64,13 @@ export class Hands implements GestureEvents {
       const value = this.valueOf(picked);
       if (value !== null) events.onControl(picked.control.control, value);
     }
+  }
+
+  private comeCloser(pane: Pane, picked: Picked): void {
+    if (picked.kind === 'point') this.door.approach(pane, picked.spot.x, picked.spot.y);
+    if (picked.kind !== 'part') return;
+    const { x, y, w, h } = picked.box;
+    this.door.approach(pane, x + w / 2, y + h / 2);
   }
 
   hover(x: number, y: number): void {

@@ -45,7 +45,8 @@ export class Movers {
       return true;
     }
     const canvas = await rasterise(packed.svg, packed.width, packed.height);
-    if (ticket !== this.wanted) return false;
+    // The stage may have been closed meanwhile.
+    if (ticket !== this.wanted || !this.containerOf(seen[0].layer.tier).scene) return false;
     const old = this.movers;
     const oldTexture = this.texture;
     this.texture = `movers-${serial++}`;

@@ -60,6 +60,8 @@ export function drawOverlay(
   if (sheet.drawing) {
     const { w, h } = place.frame;
     const [half, wide] = [1.5 * density, 3 * density];
+    // Between them, where the schematic's buttons are, nothing is drawn.
+    if (h < bounds.h) g.fillStyle(colourNumber('paper2', view.theme)).fillRect(0, h, bounds.w, sheet.frame.y - h);
     g.fillStyle(colourNumber('ink', view.theme));
     if (h < bounds.h) g.fillRect(0, h - half, bounds.w, wide);
     else g.fillRect(w - half, 0, wide, bounds.h);

@@ -4,7 +4,7 @@ import { clothBox, clothPieces } from './cloth.ts';
 import { colourNumber } from './colours.ts';
 import type { Box, Drawing, Layer, Pose } from './drawing.ts';
 import type { Lettering } from './lettering.ts';
-import { type LandingOf, liftedEnds, liftedPieces, looseEnd } from './lifted.ts';
+import { type LandingOf, type Lifted, liftedEnds, liftedSvg, looseEnd, withoutEnds } from './lifted.ts';
 import { Movers, type MovingPiece } from './movers.ts';
 import { type Content, Plate } from './plates.ts';
 import { Fragments, isWritten, type Piece } from './raster.ts';
@@ -34,6 +34,7 @@ export class Pane {
   at: Placement = { scale: 1, x: 0, y: 0 };
   frame = { x: 0, y: 0, w: 1, h: 1 };
   found: Spot[] = [];
+  private lifted: Lifted[] = [];
   /** The drawing with the cloth below it when something lies there. */
   bounds: Box = { x: 0, y: 0, w: 1600, h: 900 };
   /** Still fitted to the pane: a new size fits it again. */
@@ -46,6 +47,9 @@ export class Pane {
   /** The plate on which a tier is painted. */
   private plateOf: number[] = [];
   private movers: Movers;
+  /** What is on its way now, and where each piece stands or goes to. */
+  private readonly turning = new Map<string, Required<Pose>>();
+  private readonly goals = new Map<string, Required<Pose>>();
   private moverKey = '';
   private words = '';
   private wordsAt = 0;
@@ -65,6 +69,8 @@ export class Pane {
     for (const plate of this.plates) plate.clear();
     this.movers.clear();
     this.moverKey = '';
+    this.goals.clear();
+    this.turning.clear();
     this.root.removeAll(true);
     this.drawing = drawing;
     this.fragments = drawing && new Fragments(drawing, this.door.lettering);
@@ -118,7 +124,8 @@ export class Pane {
     this.view = whole;
     this.camera.setBackgroundColor(colourNumber('paper2', view.theme));
     const found = spots(drawing, whole);
-    this.found = [...found, ...liftedEnds(whole, found, this.door.landing).map(looseEnd)];
+    this.lifted = liftedEnds(drawing, whole, found, this.door.landing);
+    this.found = [...found, ...this.lifted.map(looseEnd)];
     const bounds = clothBox(drawing, whole);
     const resized = bounds.h !== this.bounds.h || bounds.w !== this.bounds.w;
     this.bounds = bounds;
@@ -175,6 +182,7 @@ export class Pane {
     }
     const moved = await this.movers.paint(pieces, scale, window);
     if (moved) [this.moverKey, this.words, this.wordsAt] = [key, words, now];
+    if (moved) this.restMovers();
     return moved;
   }
 
@@ -191,16 +199,22 @@ export class Pane {
     const layers = fragments.drawing.layers.filter(
       (l) => this.plateOf[l.tier] === tier && isStill(l) && isShown(l, view),
     );
+    const change = withoutEnds(fragments.drawing, this.lifted);
+    for (const [name, svg] of change) change.set(name, fragments.lettered(svg, view.theme));
     const pieces: Piece[] = layers.map((layer) => {
       const { dx, dy } = shiftOf(layer.shift, view);
-      const svg = fragments.of(layer, view.theme);
+      const svg = fragments.with(layer, view.theme, change);
       return dx === 0 && dy === 0 ? { svg } : { svg, transform: `translate(${dx} ${dy})` };
     });
-    const key = [view.theme, ...layers.map((l) => l.id + JSON.stringify(shiftOf(l.shift, view)))];
+    const key = [
+      view.theme,
+      [...change.keys()].join(),
+      ...layers.map((l) => l.id + JSON.stringify(shiftOf(l.shift, view))),
+    ];
     let box = layers.reduce<Box | null>((all, l) => joined(all, l.box), null);
     if (tier === this.tiers.length - 1) {
       const lying = clothPieces(fragments, view);
-      const lifted = liftedPieces(fragments, view, this.found, this.door.landing);
+      const lifted = this.lifted.map((end) => ({ svg: fragments.lettered(liftedSvg(end), view.theme) }));
       pieces.push(...lying, ...lifted);
       key.push(`cloth ${view.pulled.join()} ${view.blown.join()} off ${view.lifted.join()}`);
       if (lying.length + lifted.length > 0) box = joined(box, this.bounds);
@@ -224,20 +238,38 @@ export class Pane {
     return { layer, svg, box: layer.box, pose, shift: shiftOf(layer.shift, view), shown };
   }
 
+  /** New pictures were painted for a view that may be past by now: what does not turn stands as the view of now says. */
+  private restMovers(): void {
+    if (!this.drawing || !this.view) return;
+    for (const { layer, shown, pose } of this.moving(this.drawing, this.view)) {
+      this.movers.set(layer, shown, this.turning.has(layer.id) ? null : pose);
+    }
+  }
+
   /** Sets handles and lamps at once and turns what has been moved from where it stands to where it goes. */
   private turnMovers(drawing: Drawing, view: StageView, last: StageView | null): void {
     for (const piece of this.moving(drawing, view)) {
       const from = this.movers.pose(piece.layer);
-      const { turn, dx, dy } = piece.pose;
-      const isThere = !from || (from.turn === turn && from.dx === dx && from.dy === dy);
-      if (isThere || view.reducedMotion || !last || last.place !== view.place) {
+      const { id } = piece.layer;
+      const goal = this.goals.get(id);
+      this.goals.set(id, piece.pose);
+      // There, or on its way there: only another end is a new motion.
+      if (from && goal && isSame(goal, piece.pose)) {
+        this.movers.set(piece.layer, piece.shown, null);
+        continue;
+      }
+      if (!from || !goal || view.reducedMotion || !last || last.place !== view.place) {
+        this.turning.delete(id);
         this.movers.set(piece.layer, piece.shown, piece.pose);
         continue;
       }
       this.movers.set(piece.layer, piece.shown, null);
-      this.door.animate(`${drawing.id}/${piece.layer.id}`, DETENT_MS, (share) => {
-        this.movers.set(piece.layer, piece.shown, between(from, piece.pose, share));
-      });
+      this.turning.set(id, piece.pose);
+      const isMeant = (): boolean => this.turning.get(id) === piece.pose;
+      const step = (share: number): void => {
+        if (isMeant()) this.movers.set(piece.layer, piece.shown, between(from, piece.pose, share));
+      };
+      this.door.animate(`${drawing.id}/${id}`, DETENT_MS, step, () => isMeant() && this.turning.delete(id));
     }
     this.door.redraw();
   }
@@ -257,6 +289,8 @@ function platesByTier(layers: Layer[]): number[] {
   }
   return plates;
 }
+
+const isSame = (a: Required<Pose>, b: Required<Pose>): boolean => a.turn === b.turn && a.dx === b.dx && a.dy === b.dy;
 
 function between(a: Required<Pose>, b: Required<Pose>, share: number): Required<Pose> {
   const mix = (from: number, to: number): number => from + (to - from) * share;

@@ -1,4 +1,5 @@
 /** What lies under the finger: the nearest point first, then a handle, a part, a place to enter. No Phaser here. */
+import { lyingAt } from './cloth.ts';
 import type { Box, Drawing, DrawnControl } from './drawing.ts';
 import type { StageView } from './view.ts';
 import { contains, isShown, poseOf, type Spot, sameRules, sealedSpots, shiftOf } from './visible.ts';
@@ -12,6 +13,8 @@ export type Picked =
 
 /** How near a point must be to be meant, pixels of the screen (CSS). Half of a 44 px target. */
 export const REACH = 22;
+/** With a lead in hand a point is what is meant: it comes before handles, and is looked for further off. */
+const LEAD_REACH = 40;
 /** Nearer than this a point wins over a handle that lies there too. */
 const SURE = 10;
 
@@ -27,6 +30,7 @@ export interface Question {
 
 export function pick(question: Question): Picked | null {
   const { drawing, view, x, y, unit } = question;
+  if (view.leadInHand !== null) return pickForLead(question);
   const near = nearest(question.found, x, y, REACH * unit);
   if (near && (near.distance <= SURE * unit || near.distance <= near.spot.point.r))
     return { kind: 'point', spot: near.spot };
@@ -35,6 +39,20 @@ export function pick(question: Question): Picked | null {
   if (near) return { kind: 'point', spot: near.spot };
   const sealed = nearest(sealedSpots(drawing, view), x, y, SURE * unit);
   if (sealed) return { kind: 'point', spot: sealed.spot, sealed: true };
+  const lying = lyingAt(drawing, view, x, y);
+  if (lying) return { kind: 'part', ...lying };
+  return coverAt(drawing, view, x, y) ?? partAt(drawing, view, x, y) ?? zoneAt(drawing, x, y);
+}
+
+/** A sealed pin that lies nearer is what was meant: the lead must not land on its neighbour unasked. */
+function pickForLead({ drawing, view, found, x, y, unit }: Question): Picked | null {
+  const near = nearest(found, x, y, LEAD_REACH * unit);
+  const sealed = nearest(sealedSpots(drawing, view), x, y, REACH * unit);
+  if (sealed && (!near || sealed.distance < near.distance)) return { kind: 'point', spot: sealed.spot, sealed: true };
+  if (near && near.distance <= REACH * unit) return { kind: 'point', spot: near.spot };
+  const control = controlAt(drawing, view, x, y);
+  if (control) return control;
+  if (near) return { kind: 'point', spot: near.spot };
   return coverAt(drawing, view, x, y) ?? partAt(drawing, view, x, y) ?? zoneAt(drawing, x, y);
 }
 

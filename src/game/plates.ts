@@ -42,7 +42,12 @@ export class Picture {
       this.wanted = key;
       return true;
     }
-    const canvas = await rasterise(svgDocument(content.pieces, region), region.width, region.height);
+    const canvas = await rasterise(svgDocument(content.pieces, region), region.width, region.height).catch(() => null);
+    if (!canvas) {
+      // A browser short of memory refuses a picture now and then; the next painting asks again.
+      if (this.wanted === key) this.wanted = '';
+      return false;
+    }
     if (this.wanted !== key || !this.container.scene) return false;
     this.put(canvas, region, this.key !== '' && this.key !== content.key ? fade : null);
     this.key = content.key;

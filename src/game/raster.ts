@@ -59,6 +59,9 @@ export async function rasterise(svg: string, width: number, height: number): Pro
   }
 }
 
+/** A piece that the build step has marked: a wire's line, what is fitted to its end. */
+const MARKED = /<!--(\w[\w.]*)-->.*?<!--\/\1-->/gs;
+
 const WORD = /\{\{(\w+)\}\}/g;
 
 /** Is every word of a display known? A dark one has none. */
@@ -75,6 +78,13 @@ export class Fragments {
     readonly drawing: Drawing,
     private readonly lettering: Lettering,
   ) {}
+
+  /** A layer in which some marked pieces are drawn otherwise, or left out. */
+  with(layer: Layer, theme: Theme, change: ReadonlyMap<string, string>): string {
+    const whole = this.of(layer, theme);
+    if (change.size === 0) return whole;
+    return whole.replace(MARKED, (piece: string, name: string) => change.get(name) ?? piece);
+  }
 
   of(layer: Layer, theme: Theme): string {
     if (theme !== this.theme) this.painted.clear();

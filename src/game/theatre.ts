@@ -11,7 +11,7 @@ import type { LandingOf } from './lifted.ts';
 import { drawOverlay, type Overlay, tipOf } from './overlay.ts';
 import { Pane } from './pane.ts';
 import type { StageEvents, StageSpot, StageView } from './view.ts';
-import { centredOn, isStacked, zoomAt } from './viewport.ts';
+import { centredOn, held, isStacked, LEGIBLE, SHEET_HEAD, zoomAt } from './viewport.ts';
 import { isShown, shiftOf } from './visible.ts';
 
 export type LoadDrawing = (id: string) => Promise<Drawing>;
@@ -19,6 +19,7 @@ export type LoadDrawing = (id: string) => Promise<Drawing>;
 /** A ring that shows where something is, ms. */
 const LOCATE_MS = 2200;
 const SETTLE_MS = 130;
+const APPROACH_MS = 220;
 const SHOWS = new Set<Role>(['lamp', 'needle', 'screen']);
 
 export class Theatre {
@@ -69,6 +70,7 @@ export class Theatre {
         this.overlay = { ...this.overlay, ...overlay };
         redraw();
       },
+      approach: (pane, x, y) => this.approach(pane, x, y),
       moved: () => this.settle(),
     });
     listenForGestures(canvas.element, this.hands, disposer);
@@ -118,7 +120,17 @@ export class Theatre {
       const shown = drawing.layers
         .filter(({ role }) => SHOWS.has(role))
         .map(({ box }) => onScreen(box.x + box.w / 2, box.y + box.h / 2));
-      return [...pane.found.map((s) => ({ point: s.point.point, ...onScreen(s.x, s.y) })), ...handles, ...shown];
+      const parts = drawing.parts
+        .filter((p) => isShown(p, view))
+        .flatMap(({ part, box, shift }) => {
+          const { dx, dy } = shiftOf(shift, view);
+          const spread = (of: number): number[] => [0.08 * of, 0.5 * of, 0.92 * of];
+          return spread(box.w).flatMap((x) =>
+            spread(box.h).map((y) => ({ part, ...onScreen(box.x + dx + x, box.y + dy + y) })),
+          );
+        });
+      const found = pane.found.map((s) => ({ point: s.point.point, ...onScreen(s.x, s.y) }));
+      return [...found, ...handles, ...shown, ...parts];
     });
   }
 
@@ -138,9 +150,12 @@ export class Theatre {
     const stacked = isStacked({ w, h });
     const left = hasSheet && !stacked ? Math.round(width * this.split) : width;
     const top = hasSheet && stacked ? Math.round(height * this.split) : height;
+    const head = Math.min(Math.round(SHEET_HEAD * this.density), height - top - 1);
     this.place.setFrame({ x: 0, y: 0, w: left, h: top });
     this.sheet.setFrame(
-      stacked ? { x: 0, y: top, w: width, h: height - top } : { x: left, y: 0, w: width - left, h: height },
+      stacked
+        ? { x: 0, y: top + head, w: width, h: height - top - head }
+        : { x: left, y: 0, w: width - left, h: height },
     );
     this.sheet.camera.setVisible(hasSheet);
     this.canvas.scene.cameras.main.setViewport(0, 0, width, height).setBackgroundColor('rgba(0,0,0,0)');
@@ -157,6 +172,26 @@ export class Theatre {
     pane.move(next);
     pane.fitted = pane.at.scale <= pane.fit().scale * 1.001;
     this.settle();
+  }
+
+  /** A whole place on a small screen can be found one's way in but not read: what a finger touched comes closer. */
+  private approach(pane: Pane, x: number, y: number): void {
+    if (!pane.fitted || pane.at.scale >= LEGIBLE.least * this.density) return;
+    const from = pane.at;
+    const to = held(centredOn(x, y, LEGIBLE.good * this.density, pane.size), pane.bounds, pane.size);
+    const step = (share: number): void => {
+      const mix = (a: number, b: number): number => a + (b - a) * share;
+      pane.move({ scale: mix(from.scale, to.scale), x: mix(from.x, to.x), y: mix(from.y, to.y) });
+    };
+    pane.fitted = false;
+    const end = (): void => {
+      this.settle();
+      this.events.onLaid?.();
+    };
+    if (this.view?.reducedMotion) {
+      step(1);
+      end();
+    } else this.animator.animate('approach', APPROACH_MS, step, end);
   }
 
   locate(id: string): void {

@@ -29,9 +29,11 @@ export interface StageView {
   readouts?: Record<string, number | string>;
 }
 
-/** Something that should stay in sight: a point of the book, a handle, a lamp. */
+/** Something that should stay in sight: a point of the book, a handle, a lamp, a part. */
 export interface StageSpot {
   point?: string;
+  /** One of nine spots spread over a part. */
+  part?: string;
   onSheet: boolean;
   /** CSS pixels of the stage. */
   x: number;
@@ -43,6 +45,8 @@ export interface StageEvents {
   onZone(zone: string): void;
   onControl(control: string, value: string): void;
   onPart(part: string): void;
+  /** A lead in hand was set down where no point is. */
+  onMiss(): void;
   onHover(what: { point?: string; part?: string; zone?: string } | null): void;
   /** A place has been laid out: points may be elsewhere than before. */
   onLaid?(): void;

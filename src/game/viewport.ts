@@ -14,6 +14,12 @@ export interface Size {
 /** Is there more room below a place than beside it? Then the schematic lies below. */
 export const isStacked = ({ w, h }: Size): boolean => h > w;
 
+/** Room for the schematic's buttons above it where it lies below the place, pixels of the screen (CSS). */
+export const SHEET_HEAD = 58;
+
+/** Below the first the smallest lettering of a place can't be read, at the second it can: pixels of the screen (CSS) a unit. */
+export const LEGIBLE = { least: 0.62, good: 0.78 };
+
 /** Closest look: pixels of the screen (CSS) a unit. */
 const CLOSEST = 5;
 /** Part of a pane that the drawing keeps on screen however far it is pushed. */

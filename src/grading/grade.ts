@@ -1,6 +1,6 @@
 /** From a replayed attempt to a grade: every point lost with its moment, its evidence and the better choice. */
 import { type Belief, bothBeliefs, type Prior, suspectsOf } from '../diagnosis/index.ts';
-import { Attempt, billOf, isRefusal, type JobSpec, shows } from '../job/index.ts';
+import { Attempt, billOf, firstBench, isRefusal, type JobSpec, lacking, type Step } from '../job/index.ts';
 import type { Model } from '../machine/index.ts';
 import { reviewCloseOut } from './close-out.ts';
 import type { Finding } from './finding.ts';
@@ -51,15 +51,15 @@ function gradeUnder(attempt: Attempt, belief: Belief, prior: Prior, rubric: Rubr
   const closing = reviewCloseOut(attempt, rubric);
   const par = parBill(attempt);
   const bill = billOf(attempt.model.book, attempt.tenths, attempt.price);
-  const time = timePoints(bill, par, rubric);
   const solved = isSolved(attempt);
+  const time = solved ? timePoints(bill, par, rubric) : notTimed(rubric);
   const counted = tests.useful + tests.wasted.length;
   const points: Record<Criterion, number> = {
     safety: safety.points,
     order: counted === 0 ? 0 : (weights.order * tests.useful) / counted,
     proof: solved ? repairs.proofPoints : 0,
     parts: repairs.partsPoints,
-    time: solved ? time.points : 0,
+    time: time.points,
     closeOut: closing.points,
   };
   const criteria = Object.fromEntries(
@@ -67,7 +67,14 @@ function gradeUnder(attempt: Attempt, belief: Belief, prior: Prior, rubric: Rubr
   ) as Grade['criteria'];
   const total = tenth(CRITERIA.reduce((sum, c) => sum + criteria[c].points, 0));
   const result = safety.critical ? 'fail' : solved && total >= rubric.passMark ? 'pass' : 'not-yet';
-  const all = [...safety.findings, ...tests.wasted, ...repairs.findings, ...time.findings, ...closing.findings];
+  const all = [
+    ...safety.findings,
+    ...tests.wasted,
+    ...tests.findings,
+    ...repairs.findings,
+    ...time.findings,
+    ...closing.findings,
+  ];
   const isGood = (f: Finding) => f.lost === 0;
   const byMoment = (a: Finding, b: Finding) => a.timeMs - b.timeMs;
   return {
@@ -90,12 +97,19 @@ function gradeUnder(attempt: Attempt, belief: Belief, prior: Prior, rubric: Rubr
 
 const tenth = (x: number): number => Math.round(x * 10) / 10;
 
-/** The complaint is gone on the real machine and the attempt ended as this job should end. */
+/** The machine does what a sound one does, and the attempt ended as this job should end. */
 function isSolved(attempt: Attempt): boolean {
+  const { job, rig } = attempt;
   const last = attempt.records[attempt.records.length - 1];
   const ending = last?.entry.action.do === 'finish' ? last.entry.action.ending : null;
-  const stays = attempt.job.complaint.some((symptom) => shows(attempt.rig, symptom));
-  return ending === attempt.job.ending && !stays;
+  if (ending !== job.ending) return false;
+  // What was left off or open is the close-out's; here everything is put back, but for what the job itself had off.
+  const { book } = attempt.model;
+  const usual = book.controls.filter((c) => !c.surroundings && job.arrival.controls?.[c.id] === undefined);
+  const putBack = usual.map((c): Step => ({ control: c.id, value: c.initial }));
+  const whole = rig.copy();
+  whole.run([{ hands: firstBench(book) }, ...putBack]);
+  return job.complaint.every((symptom) => lacking(whole, symptom).length === 0);
 }
 
 const pars = new WeakMap<object, number>();
@@ -132,6 +146,13 @@ function timePoints(bill: number, par: number, rubric: Rubric): { points: number
     params: { bill: tenth(bill), par: tenth(par) },
   };
   return { points: weight * share, findings: [finding] };
+}
+
+/** A machine that isn't mended was never cheap. */
+function notTimed(rubric: Rubric): { points: number; findings: Finding[] } {
+  const lost = rubric.weights.time;
+  const at = { entry: null, timeMs: Number.MAX_SAFE_INTEGER };
+  return { points: 0, findings: [{ code: 'not-timed', criterion: 'time', lost, params: {}, ...at }] };
 }
 
 /** Suspects left after each entry that told something. */

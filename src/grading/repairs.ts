@@ -16,9 +16,22 @@ export function reviewRepairs(attempt: Attempt, belief: Belief, rubric: Rubric):
   let proof: number | null = null;
   let partsLost = 0;
   const mended = new Set<string>();
+  const renewed = new Set<string>();
   for (const record of attempt.records) {
     const { action } = record.entry;
-    if (action.do !== 'repair' || followsFrom(attempt, action.target, action.verb)) continue;
+    if (action.do !== 'repair') continue;
+    if (followsFrom(attempt, action.target, action.verb)) {
+      // The first one is due. Another, with nothing mended since, only proves what blew the one before it.
+      if (renewed.has(action.target) && action.verb === 'fuse') {
+        const lost = rubric.weights.parts * rubric.needlessShare;
+        partsLost += lost;
+        const params = { target: action.target, verb: action.verb };
+        const { index, timeMs } = record.entry;
+        findings.push({ code: 'fuse-again', criterion: 'parts', entry: index, timeMs, lost, params });
+      }
+      renewed.add(action.target);
+      continue;
+    }
     const sure = Math.max(
       belief.mends(record.entry.index, action.target, action.verb),
       targetShare(belief, record, action.target),
@@ -40,6 +53,7 @@ export function reviewRepairs(attempt: Attempt, belief: Belief, rubric: Rubric):
       findings.push({ code: lost > 0 ? 'repair-unproved' : 'proved', criterion: 'proof', lost, ...at });
     }
     mended.add(action.target);
+    if (cures) renewed.clear();
   }
   if (attempt.job.faults.length === 0) return withoutFault(attempt, belief, rubric, findings, partsLost);
   if (proof === null)

@@ -45,5 +45,8 @@ export function reviewSafety(attempt: Attempt, rubric: Rubric): SafetyReview {
   if (findings.length === 0) {
     findings.push({ code: 'safe', criterion: 'safety', entry: null, timeMs: 0, lost: 0, params: {} });
   }
+  // More than there are points to lose are lost in equal shares.
+  const share = Math.min(each, weight / Math.max(1, seen.size));
+  if (seen.size > 0) for (const finding of findings) finding.lost = Math.round(share * 10) / 10;
   return { points: Math.max(0, weight - each * seen.size), critical, findings };
 }

@@ -51,13 +51,15 @@ export interface TestReview {
   useful: number;
   wasted: Finding[];
   good: Finding[];
+  /** About the whole attempt. */
+  findings: Finding[];
 }
 
 /** Goes through the tests before the last repair; after it, proof is never redundant. */
 export function reviewTests(attempt: Attempt, belief: Belief, rubric: Rubric): TestReview {
   const firstRepair = attempt.records.findIndex((r) => r.entry.action.do === 'repair');
   const end = firstRepair < 0 ? attempt.records.length : firstRepair;
-  const review: TestReview = { useful: 0, wasted: [], good: [] };
+  const review: TestReview = { useful: 0, wasted: [], good: [], findings: [] };
   const done = new Set<string>();
   const habits = new Set<string>();
   for (const record of attempt.records.slice(0, end)) {
@@ -67,7 +69,14 @@ export function reviewTests(attempt: Attempt, belief: Belief, rubric: Rubric): T
   const each = review.useful + review.wasted.length;
   const lost = each === 0 ? 0 : rubric.weights.order / each;
   for (const finding of review.wasted) finding.lost = Math.round(lost * 10) / 10;
+  if (each === 0) review.findings.push(noTests(rubric));
   return review;
+}
+
+/** Nothing was tested before the first repair: all points of this criterion are lost. */
+function noTests(rubric: Rubric): Finding {
+  const at = { entry: null, timeMs: Number.MAX_SAFE_INTEGER };
+  return { code: 'no-tests', criterion: 'order', lost: rubric.weights.order, params: {}, ...at };
 }
 
 function judge(

@@ -10,6 +10,7 @@ export {
   meterLoad,
   type Reading,
   readMeter,
+  readOpenJack,
   SHUNT_OHMS,
 } from './multimeter.ts';
 export { type Glow, glowOf, LAMP_OHMS, lampLoad, readLamp } from './test-lamp.ts';

@@ -79,6 +79,22 @@ export function readMeter(world: World, fn: MeterFunction, red: string, black: s
   }
 }
 
+/** The display when nothing is at the jacks that the dial asks: no volts, no amperes, and no way for the test current. */
+export function readOpenJack(fn: MeterFunction): Reading {
+  switch (fn) {
+    case 'off':
+      return BLANK;
+    case 'volts-dc':
+      return { value: 0, ...show('volts', 0) };
+    case 'amps':
+      return { value: 0, ...show('amps', 0) };
+    case 'ohms':
+      return { value: null, text: OVERLOAD, unit: 'Ω' };
+    case 'continuity':
+      return { value: null, text: OVERLOAD, unit: 'Ω', beep: false };
+  }
+}
+
 /** What placed leads add to the network: nothing on volts and ohms, the shunt on amperes. */
 export function meterLoad(fn: MeterFunction, red: string, black: string): Change[] {
   return fn === 'amps' && red !== black ? [{ kind: 'bridge', a: red, b: black, ohms: SHUNT_OHMS }] : [];

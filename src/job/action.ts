@@ -62,7 +62,9 @@ export interface Refusal {
     | 'wrong-repair'
     | 'not-alike'
     | 'seat-up'
+    | 'untrue'
+    | 'nobody-there'
     | 'in-the-way';
-  /** What is in the way, or where the thing is: an id of the book. */
+  /** What is in the way, where the thing is, or what would have to stand first: an id of the book. */
   what: string;
 }

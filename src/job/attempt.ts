@@ -8,11 +8,11 @@ import { type Effect, effectOf, helperIsThere } from './effect.ts';
 import { appendEntry, ENGINE_VERSION, hashOf, LOG_VERSION, type Log, type LogEntry } from './log.ts';
 import { noticed } from './observables.ts';
 import { nextPhase, type Phase } from './phase.ts';
-import { Rig, type Seen, type Step } from './rig.ts';
-import { heldByHelper, type Lapse, lapsesAt, lapsing } from './safety.ts';
+import { Rig, type Seen, type Step, shunts } from './rig.ts';
+import { heldByHelper, type Lapse, lapsesAt, lapsing, untrue } from './safety.ts';
 import type { JobSpec } from './spec.ts';
 import { seatSteps } from './steps.ts';
-import { failingInterlocks, operatorZone, shows } from './trial.ts';
+import { failingInterlocks, lacking, operatorZone, shows } from './trial.ts';
 
 const MS_PER_TENTH = 6000;
 const MS_PER_MINUTE = 60_000;
@@ -86,6 +86,7 @@ export class Attempt {
         bench: this.bench,
         timeMs: this.timeMs,
         controlOf: (id) => this.rig.world.controlOf(id),
+        world: this.rig.world,
       },
       action,
     );
@@ -94,18 +95,22 @@ export class Attempt {
   private carryOut(action: Action, effect: Effect): Record {
     const before = this.bench;
     const cost = costOf(this.model.book, before, action);
-    const lapses = effect.events.flatMap(({ event, access }) => lapsesAt(this.rig.world, before, event, access));
+    const { world } = this.rig;
+    const lapses = effect.events.flatMap((moment) => (moment.after ? [] : lapsesAt(world, before, moment)));
     const worked = cost.tenths * MS_PER_TENTH + unattendedMinutes(this.model.book, action) * MS_PER_MINUTE;
     const after = this.settleBench(effect, this.timeMs + worked);
     // A helper whose time runs out finishes what is being done, then leaves.
     const steps: Step[] = [{ pass: worked }, ...effect.steps, ...this.lateHelper(before, after, worked)];
     const seen = this.rig.run(steps);
-    const extra = this.consequences(action, seen);
+    const extra = this.consequences(action);
     seen.codes = [...seen.codes, ...extra].sort();
     this.timeMs = this.rig.world.state.timeMs;
     this.tenths += cost.tenths;
     this.price += cost.price;
-    this.bench = this.burnJackFuse(after, seen);
+    const blown = this.burnJackFuse(after, seen);
+    if (blown !== null) steps.push({ hands: blown });
+    this.bench = this.withoutUntrue(blown ?? after);
+    lapses.push(...effect.events.flatMap((moment) => (moment.after ? lapsesAt(world, this.bench, moment) : [])));
     const shown = seen.display === undefined ? { codes: seen.codes } : { display: seen.display, codes: seen.codes };
     const entry = appendEntry(this.log, {
       timeMs: this.timeMs,
@@ -137,26 +142,30 @@ export class Attempt {
     return { ...effect.bench, precautions, helperUntilMs: stays ? helperUntilMs : null };
   }
 
+  /** What was true when it was set, and is not any more: a key that is out no longer, once it is turned. */
+  private withoutUntrue(bench: Bench): Bench {
+    const gone = untrue(this.rig.world, bench);
+    return gone.length === 0 ? bench : { ...bench, precautions: bench.precautions.filter((id) => !gone.includes(id)) };
+  }
+
   /** When the helper leaves, the seat is empty again unless the student sits in it. */
   private lateHelper(before: Bench, after: Bench, worked: number): Step[] {
     const left = helperIsThere(before, this.timeMs) && !helperIsThere(after, this.timeMs + worked);
     return left && !inCab(this.model.book, after.zone) ? seatSteps(this.model.book, after, false) : [];
   }
 
-  /** What only the real machine can tell: signs of the fault, answers, codes, the outcome of the proof. */
-  private consequences(action: Action, seen: Seen): string[] {
+  /** What only the real machine can tell: signs of the fault, answers, the outcome of the proof. */
+  private consequences(action: Action): string[] {
     switch (action.do) {
       case 'look':
       case 'wiggle':
         return this.signs(action.do, action.at);
       case 'ask':
         return this.job.asks.some((a) => a.id === action.question) ? [`answer:${action.question}`] : [];
-      case 'codes':
-        return this.storedCodes();
       case 'verify':
         return this.proof();
       default:
-        return this.fuseBurnt(seen) ? ['jack-fuse-blown'] : [];
+        return [];
     }
   }
 
@@ -171,43 +180,24 @@ export class Attempt {
     });
   }
 
-  private storedCodes(): string[] {
-    const { world } = this.rig;
-    return this.model.book.parts.flatMap((part) =>
-      part.kind === 'controller'
-        ? part.codes.filter((c) => world.stateOf(c.code) === 'stored').map((c) => `code:${c.code}`)
-        : [],
-    );
-  }
-
   private proof(): string[] {
     const stays = this.job.complaint.some((symptom) => shows(this.rig, symptom));
+    const lacks = stays ? [] : this.job.complaint.flatMap((symptom) => lacking(this.rig, symptom));
     const failing = failingInterlocks(this.rig).map((i) => `interlock-fails:${i.id}`);
-    return [stays ? 'complaint-stays' : 'complaint-gone', ...(failing.length > 0 ? failing : ['interlocks-hold'])];
+    const verdict = lacks.length > 0 ? 'complaint-other' : 'complaint-gone';
+    return [
+      stays ? 'complaint-stays' : verdict,
+      ...lacks.map((code) => `lacks:${code}`),
+      ...(failing.length > 0 ? failing : ['interlocks-hold']),
+    ];
   }
 
-  private fuseBurnt(seen: Seen): boolean {
-    return (
-      this.bench.redJack === 'amps' &&
-      seen.value != null &&
-      seen.display?.unit === 'A' &&
-      Math.abs(seen.value) > JACK_FUSE_AMPS
-    );
-  }
-
-  /** More than its rating through the meter's current jack, and its fuse is gone. */
-  private burnJackFuse(bench: Bench, seen: Seen): Bench {
+  /** More than its rating through the meter's current jack, and its fuse is gone; null where it holds. */
+  private burnJackFuse(bench: Bench, seen: Seen): Bench | null {
     const { red, black } = bench.leads;
-    if (
-      bench.jackFuseBlown ||
-      bench.redJack !== 'amps' ||
-      bench.instrument !== 'meter' ||
-      red === null ||
-      black === null
-    )
-      return bench;
-    const amps = Math.abs(this.rig.world.voltsBetween(red, black)) / SHUNT_OHMS;
-    if (amps <= JACK_FUSE_AMPS) return bench;
+    if (!shunts(bench) || red === null || black === null) return null;
+    const now = this.rig.world.voltsBetween(red, black) / SHUNT_OHMS;
+    if (Math.max(Math.abs(now), Math.abs(seen.jackAmps ?? 0)) <= JACK_FUSE_AMPS) return null;
     const blown = { ...bench, jackFuseBlown: true };
     this.rig.run([{ hands: blown }]);
     seen.codes = [...new Set([...seen.codes, 'jack-fuse-blown'])].sort();

@@ -47,5 +47,19 @@ export function firstBench(book: Book): Bench {
 export const without = <T>(list: readonly T[], item: T): T[] => list.filter((x) => x !== item);
 export const withOne = <T>(list: readonly T[], item: T): T[] => (list.includes(item) ? [...list] : [...list, item]);
 
+/** The exchange that would be undone by exchanging these two again: neither has moved on since. */
+export function exchangedWith(bench: Bench, one: string, other: string): [string, string] | undefined {
+  const last = bench.exchanged.findLast((pair) => pair.includes(one) || pair.includes(other));
+  return last?.includes(one) && last.includes(other) ? last : undefined;
+}
+
+/** Does the meter send its test current through the leads? */
+export const measuresOhms = ({ instrument, dial, redJack, leads }: Bench): boolean =>
+  instrument === 'meter' &&
+  redJack === 'volts' &&
+  (dial === 'ohms' || dial === 'continuity') &&
+  leads.red !== null &&
+  leads.black !== null;
+
 /** Is this zone in the cab, where one can sit down and reach the operator's controls? */
 export const inCab = (book: Book, zone: string): boolean => book.cab.includes(zone);

@@ -1,5 +1,6 @@
 /** What stands on the instrument cluster: tell-tales, code line, needles, engine speed. All of it from the machine's state. */
 import {
+  type Book,
   type ClusterSpec,
   compileGuard,
   type GaugeSpec,
@@ -7,7 +8,7 @@ import {
   type ObservableSpec,
   type World,
 } from '../machine/index.ts';
-import type { Guard } from '../parts/index.ts';
+import type { Guard, PartSpec } from '../parts/index.ts';
 
 /** Before the code in the code of the observation: `shows:P12`. */
 export const SHOWS = 'shows:';
@@ -18,15 +19,38 @@ const RPM_STEP = 10;
 export function codeLine({ book }: Pick<Model, 'book'>): ObservableSpec[] {
   const { cluster } = book;
   if (cluster === undefined) return [];
-  return cluster.codesOf.flatMap(({ part: id, when }) => {
-    const part = book.parts.find((p) => p.id === id);
-    if (part?.kind !== 'controller') return [];
-    return part.codes.map((code): ObservableSpec => {
+  return heardControllers(book, cluster).flatMap(({ codes, answers }) =>
+    codes.map((code): ObservableSpec => {
       const stored: Guard = { region: code.code, is: ['stored'] };
-      const all = [cluster.on, ...(when === undefined ? [] : [when]), stored, code.when];
+      const all = [...answers, stored, code.when];
       return { code: SHOWS + code.code, text: code.text, zones: cluster.zones, kind: 'seen', when: { all } };
-    });
+    }),
+  );
+}
+
+interface Heard {
+  codes: Extract<PartSpec, { kind: 'controller' }>['codes'];
+  /** The cluster is on and hears this controller, which it can only do while that one is awake. */
+  answers: Guard[];
+}
+
+const heardControllers = (book: Book, cluster: ClusterSpec): Heard[] =>
+  cluster.codesOf.flatMap(({ part: id, when }) => {
+    const part = book.parts.find((p) => p.id === id);
+    return part?.kind === 'controller'
+      ? [{ codes: part.codes, answers: [cluster.on, ...(when === undefined ? [] : [when])] }]
+      : [];
   });
+
+/** Where codes are read, nothing answers: the cluster has no supply. */
+export const NO_ANSWER = 'no-answer';
+
+/** Controllers whose codes can be read at the cluster now; null where none answers. */
+export function answeringControllers(world: World): Heard[] | null {
+  const { book } = world.model;
+  if (book.cluster === undefined) return null;
+  const heard = heardControllers(book, book.cluster).filter(({ answers }) => holds(world, { all: answers }));
+  return heard.length === 0 ? null : heard;
 }
 
 export interface TellTale {

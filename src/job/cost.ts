@@ -1,8 +1,7 @@
 /** Shop minutes and prices of actions, from the book. Costs are kept in whole tenths of a minute. */
 import type { Book } from '../machine/index.ts';
 import type { Action } from './action.ts';
-import type { Bench } from './bench.ts';
-import { effectiveFunction } from './rig.ts';
+import { type Bench, measuresOhms } from './bench.ts';
 
 export interface Cost {
   tenths: number;
@@ -77,9 +76,7 @@ export function costOf(book: Book, bench: Bench, action: Action): Cost {
 const bothLeads = (bench: Bench): boolean => bench.leads.red !== null && bench.leads.black !== null;
 
 function readingMinutes(book: Book, bench: Bench): number {
-  const fn = effectiveFunction(bench);
-  const dead = bench.instrument === 'meter' && (fn === 'ohms' || fn === 'continuity');
-  return book.costs.minutes[dead ? 'readingOhm' : 'reading'] ?? 0;
+  return book.costs.minutes[measuresOhms(bench) ? 'readingOhm' : 'reading'] ?? 0;
 }
 
 /** Minutes that a repair goes on by itself before it is done, such as a battery on the charger. Nobody is paid for them. */

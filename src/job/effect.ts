@@ -1,19 +1,20 @@
 /** What an action does: refused, or a new bench, steps for every machine, and the safety events that it passes. */
-import type { Book, Model, SafetyEvent } from '../machine/index.ts';
+import type { Book, Model, World } from '../machine/index.ts';
 import type { Action, Refusal } from './action.ts';
-import { type Bench, inCab, withOne, without } from './bench.ts';
+import { type Bench, exchangedWith, inCab, measuresOhms, withOne, without } from './bench.ts';
 import { HELPER_STAYS_MS } from './cost.ts';
 import { isOpen, liftableAt, ownerOf, reachPart, reachPoint } from './reach.ts';
 import { isStudWork, reachTarget, repairsFor } from './repair.ts';
-import { effectiveFunction, type Step } from './rig.ts';
+import type { Step } from './rig.ts';
+import { contradicted, type Moment } from './safety.ts';
 import type { JobSpec } from './spec.ts';
 import { type ControlOf, controlSpec, operateSteps, seatSteps, trialSteps } from './steps.ts';
 
 export interface Effect {
   bench: Bench;
   steps: Step[];
-  /** Checked before the steps run. */
-  events: { event: SafetyEvent; access?: string }[];
+  /** Checked before the steps run, but for those that say `after`. */
+  events: Moment[];
 }
 
 export interface Situation {
@@ -22,6 +23,7 @@ export interface Situation {
   bench: Bench;
   timeMs: number;
   controlOf: ControlOf;
+  world: World;
 }
 
 export type Outcome = { refused: Refusal } | { effect: Effect };
@@ -96,16 +98,22 @@ function moveAbout(
       return withSeat({ ...bench, opened, precautions }, opening ? [{ event: 'open', access: action.access }] : []);
     }
     case 'precaution':
-      if (!book.precautions.some((p) => p.id === action.id)) return refused('unknown', action.id);
-      return does({
-        ...bench,
-        precautions: action.on ? withOne(bench.precautions, action.id) : without(bench.precautions, action.id),
-      });
+      return setPrecaution(at, action.id, action.on);
     case 'helper':
       return withSeat({ ...bench, helperUntilMs: action.call ? timeMs + HELPER_STAYS_MS : null }, [
         { event: 'helper-moves' },
       ]);
   }
+}
+
+/** Nothing is set that the machine itself belies, and nobody is told off to a place who isn't there. */
+function setPrecaution({ model, bench, timeMs, world }: Situation, id: string, on: boolean): Outcome {
+  const precaution = model.book.precautions.find((p) => p.id === id);
+  if (precaution === undefined) return refused('unknown', id);
+  if (!on) return does({ ...bench, precautions: without(bench.precautions, id) });
+  if (precaution.needsHelper && !helperIsThere(bench, timeMs)) return refused('nobody-there', id);
+  const first = contradicted(world, bench, precaution);
+  return first === null ? does({ ...bench, precautions: withOne(bench.precautions, id) }) : refused('untrue', first);
 }
 
 /** What holds the seat up goes when the seat is let down. */
@@ -137,8 +145,12 @@ function operate(at: Situation, action: Extract<Action, { do: 'operate' }>): Out
   const events: Effect['events'] = [];
   if (spec.starts && spec.springs?.[action.value] !== undefined) events.push({ event: 'crank' });
   if (spec.disconnects === action.value) events.push({ event: 'disconnect' });
+  events.push(...ohmsOf(bench));
   return does(bench, operateSteps(book, bench, controlOf, action.control, action.value, action.holdMs), events);
 }
+
+/** Whatever shows a reading may show one of ohms; a control may have brought the circuit its supply by then. */
+const ohmsOf = (bench: Bench): Moment[] => (measuresOhms(bench) ? [{ event: 'ohms', after: true }] : []);
 
 function measure(
   at: Situation,
@@ -165,11 +177,9 @@ function measure(
       return load({ ...bench, leads: { ...bench.leads, [action.lead]: action.point } });
     }
     case 'read': {
-      const fn = effectiveFunction(bench);
       if (bench.leads.red === null || bench.leads.black === null) return refused('not-probeable', 'leads');
-      if (bench.instrument === 'meter' && fn === 'off') return refused('unknown', 'off');
-      const ohms = bench.instrument === 'meter' && (fn === 'ohms' || fn === 'continuity');
-      return does(bench, [{ notice: bench.zone, bench }], ohms ? [{ event: 'ohms' }] : []);
+      if (bench.instrument === 'meter' && bench.dial === 'off') return refused('unknown', 'off');
+      return does(bench, [{ notice: bench.zone, bench }], ohmsOf(bench));
     }
   }
 }
@@ -187,7 +197,8 @@ function takeApart(at: Situation, action: Handwork): Outcome {
       return refused('already', action.connector);
     const list =
       action.do === 'unplug' ? withOne(bench.unplugged, action.connector) : without(bench.unplugged, action.connector);
-    return changed({ ...bench, unplugged: list });
+    const event = isStudWork(model, action.connector) ? 'stud' : 'unplug';
+    return changed({ ...bench, unplugged: list }, [{ event, at: action.connector }]);
   }
   if (action.do === 'lift' || action.do === 'land') return liftOrLand(at, action);
   if (action.do === 'exchange') return exchange(at, action.part, action.with);
@@ -198,7 +209,7 @@ function takeApart(at: Situation, action: Handwork): Outcome {
   if (refusal !== null) return { refused: refusal };
   if (bench.pulled.includes(action.part) === (action.do === 'pull')) return refused('already', action.part);
   const pulled = action.do === 'pull' ? withOne(bench.pulled, action.part) : without(bench.pulled, action.part);
-  return changed({ ...bench, pulled }, [{ event: isStudWork(model, action.part) ? 'stud' : 'pull' }]);
+  return changed({ ...bench, pulled }, [{ event: isStudWork(model, action.part) ? 'stud' : 'pull', at: action.part }]);
 }
 
 function liftOrLand(at: Situation, action: Extract<Action, { do: 'lift' | 'land' }>): Outcome {
@@ -211,7 +222,7 @@ function liftOrLand(at: Situation, action: Extract<Action, { do: 'lift' | 'land'
   const lifted = action.do === 'lift' ? withOne(bench.lifted, action.end) : without(bench.lifted, action.end);
   const next = { ...bench, lifted };
   const stud = isStudWork(model, `W:${action.end.split('@')[0]}`);
-  return does(next, [{ hands: next }], stud ? [{ event: 'stud' }] : [{ event: 'pull' }]);
+  return does(next, [{ hands: next }], [{ event: stud ? 'stud' : 'pull', at: action.end }]);
 }
 
 function exchange(at: Situation, one: string, other: string): Outcome {
@@ -224,9 +235,7 @@ function exchange(at: Situation, one: string, other: string): Outcome {
   if (a.type !== b.type) return refused('not-alike', other);
   const refusal = reachPart(model.book, bench, one) ?? reachPart(model.book, bench, other);
   if (refusal !== null) return { refused: refusal };
-  // Put back, if neither has moved on since.
-  const last = bench.exchanged.findLast((pair) => pair.includes(one) || pair.includes(other));
-  const same = last?.includes(one) && last.includes(other) ? last : undefined;
+  const same = exchangedWith(bench, one, other);
   const pair: [string, string] = [one, other];
   const exchanged = same === undefined ? [...bench.exchanged, pair] : without(bench.exchanged, same);
   const next: Bench = { ...bench, exchanged };
@@ -244,14 +253,18 @@ function repair(at: Situation, verb: string, target: string): Outcome {
   const next = { ...bench, pulled };
   const stud = isStudWork(model, target);
   const dead = verb !== 'adjust' && verb !== 'charge';
-  return does(next, [{ cure: verb, target }, { hands: next }], dead ? [{ event: stud ? 'stud' : 'pull' }] : []);
+  return does(
+    next,
+    [{ cure: verb, target }, { hands: next }],
+    dead ? [{ event: stud ? 'stud' : 'pull', at: target }] : [],
+  );
 }
 
 function verify(at: Situation): Outcome {
   const { model, bench, job, controlOf } = at;
   if (!inCab(model.book, bench.zone)) return refused('not-here', model.book.cab[0]);
   const steps = job.complaint.flatMap((s) => trialSteps(model.book, bench, controlOf, s.controls));
-  return does(bench, steps, [{ event: 'crank' }]);
+  return does(bench, steps, [{ event: 'crank' }, ...ohmsOf(bench)]);
 }
 
 function lookAt(at: Situation, id: string): Outcome {
@@ -277,7 +290,7 @@ function paper(at: Situation, action: Action): Outcome {
     case 'codes':
     case 'clearCodes':
       if (!inCab(model.book, bench.zone)) return refused('not-here', model.book.cab[0]);
-      return does(bench, action.do === 'clearCodes' ? [{ clearCodes: true }] : []);
+      return does(bench, action.do === 'clearCodes' ? [{ clearCodes: true }] : [{ readCodes: true }]);
     default:
       return does(bench);
   }

@@ -41,12 +41,16 @@ export function reachTarget(model: Model, bench: Bench, target: string): Refusal
   return refusals.includes(null) ? null : (refusals[0] ?? null);
 }
 
-/** Is this the undoing of a live stud or cable? Battery cables and bolt-in parts in the battery box and on the starter. */
+/** Is this the undoing of a stud or cable? Battery cables and what is bolted to them; what sits in a socket is not. */
 export function isStudWork(model: Model, target: string): boolean {
   if (target.startsWith('W:')) return isCable(model, target.slice(2));
+  const plug = target.startsWith('X:') ? target.slice(2).split('.')[0] : target;
+  const connector = model.book.connectors.find((c) => c.id === plug);
+  if (connector !== undefined) return connector.bolted ?? false;
   const part = model.book.parts.find((p) => p.id === target);
   if (part === undefined) return false;
   if (part.kind === 'fuse') return part.type === 'bolt-in';
+  if (part.kind === 'relay') return part.bolted ?? false;
   return model.book.wires.some(
     (w) => isCable(model, w.id) && [w.from, w.to].some((end) => end.startsWith(`${part.id}.`)),
   );

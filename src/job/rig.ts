@@ -1,9 +1,18 @@
 /** A machine on the shop floor: a world with faults in it, to which hands do things. The real one and every suspect's. */
-import { lampLoad, type MeterFunction, meterLoad, type Reading, readLamp, readMeter } from '../instruments/index.ts';
+import {
+  lampLoad,
+  meterLoad,
+  type Reading,
+  readLamp,
+  readMeter,
+  readOpenJack,
+  SHUNT_OHMS,
+} from '../instruments/index.ts';
 import { LiveMachine, type Model, World } from '../machine/index.ts';
 import type { Change, Fault } from '../parts/index.ts';
 import type { Bench } from './bench.ts';
 import { canonical } from './canonical.ts';
+import { answeringControllers, NO_ANSWER } from './cluster.ts';
 import { Ear, noticed } from './observables.ts';
 import type { JobSpec } from './spec.ts';
 
@@ -30,6 +39,8 @@ export interface Seen {
   /** Ideal value at the jacks, base units; null for overload. Not in the log: replay gives it again. */
   value?: number | null;
   codes: string[];
+  /** Amperes through the meter's current jack when its display was looked at, whatever the dial says. Not in the log. */
+  jackAmps?: number;
 }
 
 /** What one action does to a machine, in order. */
@@ -39,6 +50,7 @@ export type Step =
   | { pass: number }
   | { control: string; value: string }
   | { clearCodes: true }
+  | { readCodes: true }
   /** Look at the display and listen from this zone; anything heard since the first step counts. */
   | { notice: string; bench: Bench }
   /** Look and listen from this zone, without reading the display. */
@@ -107,7 +119,8 @@ export class Rig {
     else if ('cure' in step) this.cure(step.cure, step.target);
     else if ('pass' in step) this.world.advance(step.pass, () => ear.listen());
     else if ('control' in step) this.world.setControl(step.control, step.value);
-    else if ('clearCodes' in step) this.clearCodes();
+    else if ('clearCodes' in step) this.clearCodes(seen);
+    else if ('readCodes' in step) this.readCodes(seen);
     else if ('listen' in step) this.gather(step.listen, ear, seen);
     else {
       Object.assign(seen, this.display(step.bench) ?? {});
@@ -147,11 +160,18 @@ export class Rig {
     if (region !== undefined) this.world.setRegion(region.id, region.initial);
   }
 
-  private clearCodes(): void {
-    for (const part of this.world.model.book.parts) {
-      if (part.kind === 'controller') for (const code of part.codes) this.world.setRegion(code.code, 'clear');
-    }
+  /** Only controllers that answer at the cluster are cleared; the others keep what they have stored. */
+  private clearCodes(seen: Seen): void {
+    const answering = answeringControllers(this.world);
+    if (answering === null) seen.codes = [...seen.codes, NO_ANSWER];
+    for (const { codes } of answering ?? []) for (const { code } of codes) this.world.setRegion(code, 'clear');
     this.world.settle();
+  }
+
+  private readCodes(seen: Seen): void {
+    const answering = answeringControllers(this.world);
+    const stored = answering?.flatMap(({ codes }) => codes.filter((c) => this.world.stateOf(c.code) === 'stored'));
+    seen.codes = [...seen.codes, ...(stored?.map((c) => `code:${c.code}`) ?? [NO_ANSWER])].sort();
   }
 
   private gather(zone: string, ear: Ear, seen: Seen): void {
@@ -160,19 +180,21 @@ export class Rig {
   }
 
   /** What the instrument in hand shows with its leads where they are; null while a lead hangs loose. */
-  private display(bench: Bench): Pick<Seen, 'display' | 'value'> | null {
+  private display(bench: Bench): Pick<Seen, 'display' | 'value' | 'jackAmps'> | null {
     const { red, black } = bench.leads;
     if (red === null || black === null) return null;
     if (bench.instrument === 'lamp') return { display: { text: readLamp(this.world, red, black), unit: '' } };
-    const fn = effectiveFunction(bench);
+    const fn = bench.dial;
     if (fn === 'off') return null;
-    const first = readMeter(this.world, fn, red, black);
-    const spread = fn === 'volts-dc' && this.watches ? this.watch(red, black) : null;
+    const measures = !hangsOpen(bench);
+    const first = measures ? readMeter(this.world, fn, red, black) : readOpenJack(fn);
+    const spread = measures && fn === 'volts-dc' && this.watches ? this.watch(red, black) : null;
     const display: Display = { text: first.text, unit: first.unit };
     if (first.beep !== undefined) display.beep = first.beep;
     if (first.live) display.live = true;
     if (spread !== null) Object.assign(display, spread);
-    return { display, value: first.value };
+    const jackAmps = shunts(bench) ? { jackAmps: this.world.voltsBetween(red, black) / SHUNT_OHMS } : {};
+    return { display, value: first.value, ...jackAmps };
   }
 
   /** Does the display stand still over the next second? Time passes on a copy, so that a reading costs none. */
@@ -206,11 +228,12 @@ function spreadOf(least: Reading | null, most: Reading | null): { from: string; 
   return high - low > 0.2 + UNSTEADY_SHARE * size ? { from: least.text, to: most.text } : null;
 }
 
-/** With the red lead in the current jack the meter is a shunt, whatever the dial says. */
-export function effectiveFunction(bench: Bench): MeterFunction {
-  if (bench.redJack === 'volts') return bench.dial === 'amps' ? 'off' : bench.dial;
-  return bench.dial === 'off' ? 'off' : 'amps';
-}
+/** With the red lead in the current jack the meter is a shunt for the circuit, whatever the dial says. */
+export const shunts = ({ instrument, redJack, jackFuseBlown }: Bench): boolean =>
+  instrument === 'meter' && redJack === 'amps' && !jackFuseBlown;
+
+/** The display follows the dial: does the jack that it asks have no lead in it, or no fuse behind it? */
+const hangsOpen = (bench: Bench): boolean => (bench.dial === 'amps' ? !shunts(bench) : bench.redJack === 'amps');
 
 /** Everything that hands have done, as changes of the network. */
 export function handChanges(model: Model, bench: Bench): Change[] {
@@ -228,8 +251,7 @@ export function handChanges(model: Model, bench: Bench): Change[] {
   const { red, black } = bench.leads;
   if (red === null || black === null) return changes;
   if (bench.instrument === 'lamp') return [...changes, ...lampLoad(red, black)];
-  const shunt = effectiveFunction(bench) === 'amps' && !bench.jackFuseBlown;
-  return shunt ? [...changes, ...meterLoad('amps', red, black)] : changes;
+  return shunts(bench) ? [...changes, ...meterLoad('amps', red, black)] : changes;
 }
 
 /** A fault inside a relay goes with the relay through every socket that it has stood in, in that order. */

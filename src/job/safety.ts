@@ -1,5 +1,12 @@
 /** The book's precautions, checked at the moment that they matter. */
-import { type Book, compileGuard, type PrecautionSpec, type SafetyEvent, type World } from '../machine/index.ts';
+import {
+  type Book,
+  compileGuard,
+  type PrecautionSpec,
+  type SafetyCheck,
+  type SafetyEvent,
+  type World,
+} from '../machine/index.ts';
 import type { Bench } from './bench.ts';
 
 /** A precaution that was not in place when it was needed. */
@@ -27,12 +34,40 @@ function standing(world: World, bench: Bench, id: string): boolean {
   return precaution === undefined || stands(world, bench, precaution);
 }
 
-/** Checks that fail at an event, here and now. */
-export function lapsesAt(world: World, bench: Bench, event: SafetyEvent, access?: string): Lapse[] {
+/** What a precaution set by hand needs from the machine and does not have: the first such precaution; null when nothing. */
+export function contradicted(world: World, bench: Bench, precaution: PrecautionSpec): string | null {
+  return precaution.while?.find((id) => !standing(world, bench, id)) ?? null;
+}
+
+/** Precautions set by hand that are no longer true of the machine. */
+export const untrue = (world: World, bench: Bench): string[] =>
+  bench.precautions.filter((id) =>
+    world.model.book.precautions.some((p) => p.id === id && contradicted(world, bench, p) !== null),
+  );
+
+/** A moment at which precautions matter, with what is opened or worked on in it. */
+export interface Moment {
+  event: SafetyEvent;
+  access?: string;
+  at?: string;
+  /** Asked for when the action is done, not before it. */
+  after?: boolean;
+}
+
+/** Does a check ask at this moment? */
+function asks(check: SafetyCheck, bench: Bench, { event, access, at }: Moment): boolean {
+  const among = (list: readonly string[] | undefined, id: string | undefined): boolean =>
+    list === undefined || (id !== undefined && list.includes(id));
+  return check.on === event && among(check.zones, bench.zone) && among(check.access, access) && among(check.at, at);
+}
+
+/** Checks that fail at a moment, here and now. */
+export function lapsesAt(world: World, bench: Bench, moment: Moment): Lapse[] {
   const { book } = world.model;
+  const { event, access } = moment;
   const lapses: Lapse[] = [];
   for (const check of book.checks) {
-    if (check.on !== event || (check.zones !== undefined && !check.zones.includes(bench.zone))) continue;
+    if (!asks(check, bench, moment)) continue;
     const missing = check.needs.filter((any) => !any.some((id) => standing(world, bench, id)));
     if (missing.length > 0)
       lapses.push({ check: check.id, missing: missing.map((any) => any[0]), critical: check.critical });
@@ -56,6 +91,5 @@ export function lapsing(book: Book, bench: Bench, event: SafetyEvent): string[] 
   return bench.precautions.filter((id) => book.precautions.find((p) => p.id === id)?.lapsesOn?.includes(event));
 }
 
-/** Precautions that stand for as long as a helper does nothing else: only the helper's moving ends them. */
-export const heldByHelper = (book: Book): string[] =>
-  book.precautions.filter((p) => p.lapsesOn?.length === 1 && p.lapsesOn[0] === 'helper-moves').map((p) => p.id);
+/** Precautions that a helper keeps by being there. */
+export const heldByHelper = (book: Book): string[] => book.precautions.filter((p) => p.needsHelper).map((p) => p.id);

@@ -1,7 +1,7 @@
 /** Does the machine show a complaint? Tried on a copy, so that asking changes nothing. */
 import type { Book, InterlockSpec } from '../machine/index.ts';
 import { firstBench } from './bench.ts';
-import type { Rig, Seen, Step } from './rig.ts';
+import { Rig, type Seen, type Step } from './rig.ts';
 import type { Symptom } from './spec.ts';
 import { trialSteps } from './steps.ts';
 
@@ -36,6 +36,26 @@ export function tryOut(
   if (before.length > 0) copy.run([...steps(before), { pass: STAND_STILL_MS }]);
   const last = steps(expected.controls.slice(-1));
   return copy.run(sliceMs === undefined ? last : sliced(last, sliceMs), (soFar) => stop?.(copy, soFar) ?? false);
+}
+
+/** What a sound machine would show at these controls and this one does not: it isn't mended by falling silent. */
+export function lacking(rig: Rig, expected: Expectation): string[] {
+  const { model } = rig.world;
+  const sound = Rig.arriving(model, [], {});
+  for (const { id, surroundings } of model.book.controls) {
+    if (surroundings) sound.world.setControl(id, rig.world.controlOf(id));
+  }
+  const does = tryOut(atRest(rig, expected), expected).codes;
+  return tryOut(sound, expected).codes.filter((code) => !does.includes(code));
+}
+
+/** A copy with these controls back where they usually stand, and the engine with time to stand still. */
+function atRest(rig: Rig, { controls }: Expectation): Rig {
+  const copy = rig.copy();
+  const { book } = rig.world.model;
+  const usual = controls.flatMap(([id]) => book.controls.filter((c) => c.id === id));
+  copy.run([...usual.map((c): Step => ({ control: c.id, value: c.initial })), { pass: STAND_STILL_MS }]);
+  return copy;
 }
 
 /** The steps of a complaint, from the operator's place. */

@@ -17,6 +17,8 @@ export interface HarnessSpec {
 export interface AccessSpec {
   id: string;
   step: string;
+  /** Words for closing up again. */
+  undo: string;
   openMinutes: number;
   closeMinutes: number;
   fasteners: string;
@@ -47,6 +49,8 @@ export interface ConnectorSpec {
   b: string[];
   cavities: number;
   sealed: boolean;
+  /** Studs and nuts instead of a plug. */
+  bolted?: boolean;
   failures: { mode: string; weight: number }[];
   backProbeText: string;
   note?: string;
@@ -225,6 +229,10 @@ export interface PrecautionSpec {
   critical: boolean;
   /** Set by hand, it lapses when one of these happens. */
   lapsesOn?: SafetyEvent[];
+  /** Set by hand, it can be true only while these stand; ids of precautions that the machine's state gives. */
+  while?: string[];
+  /** It names a helper: without one it can't be in place. */
+  needsHelper?: boolean;
   /** Taken away again before the machine is handed back: chocks, tag, lock. */
   removed?: boolean;
 }
@@ -232,17 +240,14 @@ export interface PrecautionSpec {
 /** Moments at which precautions matter. */
 export type SafetyEvent =
   | 'crank'
-  | 'crank-inside'
-  | 'power-on'
   | 'stud'
   | 'disconnect'
   | 'ohms'
   | 'pull'
+  | 'unplug'
   | 'open'
-  | 'work'
   | 'walk'
-  | 'helper-moves'
-  | 'start-run';
+  | 'helper-moves';
 
 /** At this moment one of each inner list must stand. `critical` caps the result at fail. */
 export interface SafetyCheck {
@@ -250,6 +255,8 @@ export interface SafetyCheck {
   on: SafetyEvent;
   access?: string[];
   zones?: string[];
+  /** Only where one of these is worked on: a part, a wire, or a wire end (`101A@from`). */
+  at?: string[];
   needs: string[][];
   critical: boolean;
   why: string;

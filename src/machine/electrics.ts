@@ -37,6 +37,8 @@ export class Electrics {
   private readonly controlsPoured: string[] = [];
   private batteryMode: BatteryMode[] = [];
   private stale = true;
+  /** Edges whose conductance has changed since the last elimination. */
+  private readonly moved: number[] = [];
   /** What one ampere of each alternator does, as long as no conductance moves. */
   private readonly units: Float64Array[];
   private unitsOf = -1;
@@ -120,8 +122,9 @@ export class Electrics {
   solve(state: MachineState, view: View): void {
     for (let round = 0; round < BATTERY_ROUNDS; round++) {
       this.pour(state, view);
-      if (this.stale) this.network.refactor();
+      if (this.stale) this.network.refactor(this.moved);
       this.stale = false;
+      this.moved.length = 0;
       this.network.solve();
       this.regulate(view);
       if (!this.batteriesMoved(state)) return;
@@ -133,32 +136,35 @@ export class Electrics {
     return this.network.amps(element);
   }
 
-  /** Plain resistors stand still until a change or cold filaments are asked for, contacts until a state changes. */
+  /** Plain resistors stand still until a change or cold filaments are asked for, contacts until their state changes. */
   private pour(state: MachineState, view: View): void {
     const { fixed, switched, moving } = this.groups;
-    const anew = this.fixedFor !== this.cold;
+    const isAnew = this.fixedFor !== this.cold;
     this.fixedFor = this.cold;
-    if (anew) this.pourList(fixed, state, view);
-    if (this.hasSwitched(state) || anew) this.pourList(switched, state, view);
+    this.pourSwitched(state, view);
+    if (isAnew) {
+      this.pourList(fixed, state, view);
+      this.pourList(switched, state, view);
+    }
     this.pourList(moving, state, view);
     this.pourExcitations(view);
   }
 
-  /** Does a state or control stand otherwise than when it was poured last? From here on this is the last time. */
-  private hasSwitched({ regions, controls }: MachineState): boolean {
+  /** Contacts of the states and controls that stand otherwise than when they were poured last. */
+  private pourSwitched(state: MachineState, view: View): void {
     const { regionsPoured, controlsPoured } = this;
-    let moved = false;
+    const { byRegion, byControl } = this.groups;
+    const { regions, controls } = state;
     for (let r = 0; r < regions.length; r++) {
       if (regionsPoured[r] === regions[r]) continue;
       regionsPoured[r] = regions[r];
-      moved = true;
+      this.pourList(byRegion[r], state, view);
     }
     for (let c = 0; c < controls.length; c++) {
       if (controlsPoured[c] === controls[c]) continue;
       controlsPoured[c] = controls[c];
-      moved = true;
+      this.pourList(byControl[c], state, view);
     }
-    return moved;
   }
 
   private pourList(list: readonly number[], state: MachineState, view: View): void {
@@ -184,6 +190,7 @@ export class Electrics {
   private put(edge: number, siemens: number, norton: number): void {
     if (this.network.siemens[edge] !== siemens) {
       this.network.siemens[edge] = siemens;
+      this.moved.push(edge);
       this.stale = true;
     }
     this.network.norton[edge] = norton;

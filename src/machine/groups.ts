@@ -9,8 +9,10 @@ export interface Groups {
   readonly tests: readonly (Test | null)[];
   /** Their law and condition never move. */
   readonly fixed: readonly number[];
-  /** They go with states and controls alone. */
+  /** They go with states and controls alone; and those of them that go with each region, and with each control. */
   readonly switched: readonly number[];
+  readonly byRegion: readonly (readonly number[])[];
+  readonly byControl: readonly (readonly number[])[];
   /** All others: with speed, charge or temperature too. */
   readonly moving: readonly number[];
   readonly batteries: readonly number[];
@@ -45,10 +47,20 @@ function sortOut(model: Model): Groups {
     return SWITCHED_KINDS.includes(law.kind) && (when === undefined || standsWithStates(when));
   };
   const excitations = ofKind('excitation');
+  const switched = all.filter((i) => !isFixed(i) && isSwitched(i));
+  const namesIn = (i: number): string[] => {
+    const leaves = leavesOf(elements[i].when ?? { all: [] });
+    return leaves.flatMap((leaf) =>
+      'region' in leaf ? [`region ${leaf.region}`] : 'control' in leaf ? [`control ${leaf.control}`] : [],
+    );
+  };
+  const by = (names: readonly string[]) => names.map((name) => switched.filter((i) => namesIn(i).includes(name)));
   return {
     tests: elements.map(({ when }) => (when === undefined ? null : compileGuard(model, when))),
     fixed: all.filter(isFixed),
-    switched: all.filter((i) => !isFixed(i) && isSwitched(i)),
+    switched,
+    byRegion: by(model.regions.map(({ id }) => `region ${id}`)),
+    byControl: by(model.book.controls.map(({ id }) => `control ${id}`)),
     moving: all.filter((i) => !isFixed(i) && !isSwitched(i)),
     batteries: ofKind('battery'),
     excitations,

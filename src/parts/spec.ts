@@ -119,6 +119,8 @@ export type PartSpec = PartBase &
         rest?: string;
         /** Relays of one type may change places as a test. */
         type: string;
+        /** Screwed to its place, with studs instead of a socket. */
+        bolted?: boolean;
       }
     | { kind: 'starter'; pullInAmps: number; dropOutAmps: number; elements: ElementSpec[] }
     | { kind: 'switch'; elements: ElementSpec[] }

@@ -1,5 +1,5 @@
 /** Places, access steps, controls, precautions, costs, limits: names used there, and tables that must be complete. */
-import type { ControlSpec } from '../machine/book.ts';
+import type { ControlSpec, PrecautionSpec } from '../machine/book.ts';
 import type { PartSpec } from '../parts/index.ts';
 import { Finder, type Names } from './names.ts';
 import type { Problem } from './problem.ts';
@@ -82,12 +82,36 @@ function checkPrecautions(names: Names, finder: Finder): void {
     if (ways.length > 1) {
       finder.report(precaution, 'needs', 'two-ways', `${ways.length} ways`, 'one of needs, pulled and lifted');
     }
+    checkWhile(names, finder, precaution, ways.length > 0);
   }
   for (const check of book.checks) {
     finder.eachKnown(check, 'access', check.access ?? [], names.access, 'access');
     finder.eachKnown(check, 'zones', check.zones ?? [], names.zones, 'zone');
+    finder.eachKnown(check, 'at', check.at ?? [], workedOn(names), 'target');
     for (const [i, any] of check.needs.entries())
       finder.eachKnown(check, `needs[${i}]`, any, precautions, 'precaution');
+  }
+}
+
+/** What can be worked on, as actions name it. */
+const workedOn = ({ book, points }: Names): ReadonlySet<string> =>
+  new Set([
+    ...book.parts.map((p) => p.id),
+    ...book.connectors.map((c) => c.id),
+    ...book.wires.map((w) => `W:${w.id}`),
+    ...[...points].filter((point) => point.includes('@')),
+  ]);
+
+/** What holds a precaution set by hand must come from the machine itself, or two ticks could hold each other. */
+function checkWhile(names: Names, finder: Finder, precaution: PrecautionSpec, byState: boolean): void {
+  const { while: held, needsHelper } = precaution;
+  if (byState && (held !== undefined || needsHelper !== undefined)) {
+    finder.report(precaution, 'while', 'two-ways', 'the machine says whether it stands', 'a precaution set by hand');
+  }
+  for (const [i, id] of (held ?? []).entries()) {
+    if (!finder.known(precaution, `while[${i}]`, id, names.precautions, 'precaution')) continue;
+    const state = names.book.precautions.some((p) => p.id === id && p.needs !== null);
+    if (!state) finder.report(precaution, `while[${i}]`, 'not-allowed', id, 'a precaution that the machine shows');
   }
 }
 

@@ -98,6 +98,7 @@ const relay = z.strictObject({
   make: id,
   rest: z.exactOptional(id),
   type: text,
+  bolted: z.exactOptional(z.boolean()),
 });
 
 const starter = z.strictObject({

@@ -18,6 +18,7 @@ const ids = z.array(id);
 const access = z.strictObject({
   id,
   step: text,
+  undo: text,
   openMinutes: notNegative,
   closeMinutes: notNegative,
   fasteners: z.string(),
@@ -27,20 +28,7 @@ const access = z.strictObject({
   toWorkText: z.string(),
 });
 
-const event = z.enum([
-  'crank',
-  'crank-inside',
-  'power-on',
-  'stud',
-  'disconnect',
-  'ohms',
-  'pull',
-  'open',
-  'work',
-  'walk',
-  'helper-moves',
-  'start-run',
-]);
+const event = z.enum(['crank', 'stud', 'disconnect', 'ohms', 'pull', 'unplug', 'open', 'walk', 'helper-moves']);
 
 const precaution = z.strictObject({
   id,
@@ -51,6 +39,8 @@ const precaution = z.strictObject({
   done: text,
   critical: z.boolean(),
   lapsesOn: z.exactOptional(z.array(event)),
+  while: z.exactOptional(ids.check(z.minLength(1))),
+  needsHelper: z.exactOptional(z.boolean()),
   removed: z.exactOptional(z.boolean()),
 });
 
@@ -59,6 +49,7 @@ const check = z.strictObject({
   on: event,
   access: z.exactOptional(ids),
   zones: z.exactOptional(ids),
+  at: z.exactOptional(z.array(point).check(z.minLength(1))),
   needs: z.array(z.array(id).check(z.minLength(1))).check(z.minLength(1)),
   critical: z.boolean(),
   why: text,

@@ -29,6 +29,7 @@ const connector = z.strictObject({
   b: z.array(id).check(z.minLength(1)),
   cavities: count,
   sealed: z.boolean(),
+  bolted: z.exactOptional(z.boolean()),
   failures: z.array(failure),
   backProbeText: text,
   note: z.exactOptional(text),

@@ -1,8 +1,9 @@
 /** `npm run -s bench`: measured figures, one line of JSON each. */
+import { browserFigures } from './browser.ts';
 import { pageFigures } from './page.ts';
 import { solverFigures } from './solver.ts';
 
-for (const figures of [solverFigures, pageFigures]) {
+for (const figures of [solverFigures, pageFigures, browserFigures]) {
   for (const one of await figures()) console.log(JSON.stringify(one));
 }
 // ngspice waits for its next netlist for ever.

@@ -21,8 +21,8 @@ async function shop(): Promise<Visit & { keys: Keyboard }> {
 }
 
 test.each([
-  ['the clipboard', 'c', /^Notebook$/],
-  ['a page of the clipboard', '5', /^Operator$/],
+  ['the clipboard', 'c', /^Clipboard: Notes$/],
+  ['a page of the clipboard', '5', /^Clipboard: Operator$/],
   ['the manual', 'm', /^Search the manual$/],
 ] as const)('%s takes the focus, keeps it between its edges and gives it back', async (_, key, first) => {
   const { keys, errors, close } = await shop();
@@ -69,7 +69,7 @@ test('each key of the help leads where the help says', async () => {
     ['k', /^Controls$/],
     ['g', /^Look and ask$/],
     ['i', /^Multimeter$/],
-    ['2', /^Notebook$/],
+    ['2', /^Clipboard: Notes$/],
   ];
   for (const [key, to] of leads) {
     await keys.key(key);
@@ -92,8 +92,8 @@ test('what was refused has its remedy beside it, and the focus stays when that i
   await keys.do(/^Operator seat: occupied/);
   await slip(page, /Can't do that\. The seat is tilted up/);
   await keys.key('l');
-  await keys.do(/^Close up again: tilt seat/);
-  await slip(page, /^Close up again: tilt seat.*Done/);
+  await keys.do(/^Close the under-seat box lid/);
+  await slip(page, /^Close the under-seat box lid.*Done/);
   expect((await keys.focus()).role).toBe('status');
   expect(errors).toEqual([]);
   await close();

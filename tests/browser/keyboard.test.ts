@@ -126,7 +126,7 @@ async function repair(keys: Keyboard): Promise<void> {
 }
 
 async function prove(keys: Keyboard): Promise<void> {
-  await by(keys, 'h', /^Close up again/);
+  await by(keys, 'h', /^(Close|Fit) the/);
   await secure(keys, [/^Everybody clear/]);
   await by(keys, 'g', /^Prove the repair/);
   expect(await slip(keys.page, /complaint/)).toMatch(/The complaint is gone/);

@@ -80,7 +80,7 @@ async function charge(mouse: Mouse): Promise<void> {
   await mouse.click(button(page, 'Wires and repairs'));
   await mouse.click(button(page, /^Charge: .*G1/));
   await mouse.click(button(page, /^Battery disconnect switch: on/));
-  await mouse.click(button(page, /^Close up again: open battery box cover/));
+  await mouse.click(button(page, /^Close the battery box cover/));
 }
 
 async function prove(mouse: Mouse): Promise<void> {

@@ -101,6 +101,16 @@ describe('picking', () => {
     expect(look({}, 40)).toBeNull();
     expect(look({ unplugged: ['X1'] }, 20)).not.toHaveProperty('sealed');
   });
+  it('takes the nearest point further off for a lead in hand, but no neighbour of a sealed pin', () => {
+    expect(at(20, 52, { leadInHand: 'red' })).toMatchObject({ kind: 'point', spot: { point: { point: 'A.1' } } });
+    expect(at(20, 52)).toMatchObject({ kind: 'part', part: 'K1' });
+    expect(at(20, 70, { leadInHand: 'red' })).toBeNull();
+    const [sealed] = drawing.points.slice(-1).map((point) => ({ ...point, reach: 'unplugged' }));
+    const kept = { ...drawing, points: [...drawing.points.slice(0, -1), sealed] };
+    const now = { ...view, leadInHand: 'black' as const };
+    const picked = pick({ drawing: kept, view: now, found: spots(kept, now), x: 20, y: 232, unit: 1 });
+    expect(picked).toMatchObject({ sealed: true, spot: { point: { point: 'X1.1.b' } } });
+  });
   it('takes the sign of a place for the place, and lights up the place itself', () => {
     const [area] = drawing.areas;
     const sign = { ...area, polygon: [300, 250, 380, 250, 380, 290, 300, 290], sign: true as const };

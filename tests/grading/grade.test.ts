@@ -1,6 +1,8 @@
 /** Grades of whole attempts: the sound way passes, the swapper does not, and each point lost has its reason. */
 import { describe, expect, test, vi } from 'vitest';
+import type { Belief } from '../../src/diagnosis/index.ts';
 import { CRITERIA, DEFAULT_RUBRIC, type Grade, gradeOf, parBill } from '../../src/grading/index.ts';
+import { reviewRepairs } from '../../src/grading/repairs.ts';
 import { staircasesOf } from '../../src/grading/staircase.ts';
 import { type Action, type Attempt, billOf } from '../../src/job/index.ts';
 import { act, actionsOf, attemptAt, JOB_IDS, ownWay, theJob, workedAt } from '../job/at-work.ts';
@@ -37,6 +39,16 @@ function before(path: Action[], test: (action: Action) => boolean, text: string)
   const at = path.findIndex(test);
   return [...path.slice(0, at), ...actionsOf(text), ...path.slice(at)];
 }
+
+/** A belief of nobody in particular, for what doesn't turn on it. */
+const nothingKnown = (attempt: Attempt): Belief => ({
+  suspects: [],
+  steps: attempt.records.map((r) => {
+    const nobody = new Map<string, number>();
+    return { index: r.entry.index, before: nobody, after: nobody, left: 0, informative: false, foreseen: 1, moved: 0 };
+  }),
+  mends: () => 0,
+});
 
 const sound = gradeOf(ownWay(QUICK));
 
@@ -142,6 +154,31 @@ test('without chocks it is a fail, whatever else was right', () => {
   expect(grade).toMatchObject({ result: 'fail', solved: true, critical: true });
   expect(codesOf(grade)).toContain('critical-missing');
   expect(grade.total).toBeGreaterThan(DEFAULT_RUBRIC.passMark);
+});
+
+test('nothing tested at all: the criterion says why it is empty', () => {
+  const grade = gradeOf(swapper());
+  const order = grade.findings.filter((f) => f.criterion === 'order');
+  expect(grade.criteria.order.points).toBe(0);
+  expect(order.reduce((sum, f) => sum + f.lost, 0)).toBe(DEFAULT_RUBRIC.weights.order);
+});
+
+test('points lost for safety are no more than there are', () => {
+  const grade = gradeOf(changedWay('job-12', (path) => without(path, (a) => a.do === 'precaution')));
+  const lost = grade.findings.filter((f) => f.criterion === 'safety').reduce((sum, f) => sum + f.lost, 0);
+  expect(lost).toBeCloseTo(DEFAULT_RUBRIC.weights.safety - grade.criteria.safety.points, 0);
+});
+
+test('a second fuse with the short still there costs points of the parts', () => {
+  const blows = 'repair fuse F10; close AC1; with helperClear; operate key start; operate key off; open AC1';
+  const first = (a: Action) => a.do === 'repair' && a.verb === 'fuse';
+  const again = changedWay('job-03', (path) => before(path, first, `${blows}; `));
+  const review = reviewRepairs(again, nothingKnown(again), DEFAULT_RUBRIC);
+  expect(review.findings.filter((f) => f.code === 'fuse-again')).toHaveLength(1);
+  const once = ownWay('job-03');
+  expect(reviewRepairs(once, nothingKnown(once), DEFAULT_RUBRIC).findings.map((f) => f.code)).not.toContain(
+    'fuse-again',
+  );
 });
 
 test('the same reading again, with nothing changed, costs points of order', () => {

@@ -1,7 +1,7 @@
 /** Whatever a student does, and in whatever order, the attempt answers and can be replayed. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type Action, Attempt, effectiveFunction, isRefusal, replay } from '../../src/job/index.ts';
+import { type Action, Attempt, isRefusal, replay } from '../../src/job/index.ts';
 import { readAttempt } from '../../src/scenario/read-attempt.ts';
 import { hobbinModel } from '../support/hobbin.ts';
 import { possible } from '../support/possible.ts';
@@ -14,7 +14,7 @@ const RUNS = process.env.OHMYARD_RELEASE === undefined ? 120 : 10_000;
 const readingIsDue = (attempt: Attempt): boolean => {
   const { leads, instrument } = attempt.bench;
   if (leads.red === null || leads.black === null) return false;
-  return instrument === 'lamp' || effectiveFunction(attempt.bench) !== 'off';
+  return instrument === 'lamp' || attempt.bench.dial !== 'off';
 };
 
 function tryAll(id: string, actions: readonly Action[]): void {

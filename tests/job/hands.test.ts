@@ -108,7 +108,7 @@ test('the disconnect switch off takes the feed away', () => {
 });
 
 test('a stored code is read until it is cleared', () => {
-  const attempt = workedAt('job-05');
+  const attempt = workedAt('job-05', 'operate key run');
   const { world } = attempt.rig;
   const code = hobbinBook().parts.flatMap((part) => (part.kind === 'controller' ? part.codes : []))[0].code;
   world.setRegion(code, 'stored');

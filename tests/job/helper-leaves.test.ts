@@ -1,6 +1,6 @@
 /** What a helper or a stay holds is held no longer when the helper has left or the seat is down. */
 import { expect, test } from 'vitest';
-import { hasLapsed } from '../../src/pages/state/lapsed.ts';
+import { lapsedBy } from '../../src/pages/state/lapsed.ts';
 import { work, workedAt } from './at-work.ts';
 
 const STANDING = 'helper call; with helperAtKey; with helperInSeat; with chocks';
@@ -31,7 +31,7 @@ test('the stay of the seat goes when the seat is let down, and with no other cov
 
 test('the board tells what lapsed from what was taken away by hand and from what never stood', () => {
   const attempt = workedAt('job-05', `${STANDING}; with columnLocked; without columnLocked; helper off`);
-  const lapsed = (id: string): boolean => hasLapsed(attempt.records, id);
+  const lapsed = (id: string): boolean => lapsedBy(attempt.records, id) !== null;
   expect(['helperAtKey', 'helperInSeat', 'columnLocked', 'chocks', 'noFlame'].filter(lapsed)).toEqual([
     'helperAtKey',
     'helperInSeat',

@@ -41,10 +41,49 @@ test('ohms on a live circuit is marked, on a dead one it is not', () => {
   expect(Number(shown?.text)).toBeGreaterThan(10);
 });
 
-test('the amps dial with the lead in the volts jack shows nothing', () => {
-  const attempt = workedAt('job-05', `${AT_BATTERY}; dial amps; red G1.+; black G1.-`);
-  expect(attempt.refusal({ do: 'read' })?.code).toBe('unknown');
-  expect(attempt.bench.jackFuseBlown).toBe(false);
+describe('the display follows the dial, and only a lead in its own jack brings it something', () => {
+  const shownAt = (dial: string, jack: string, more = '') => {
+    const attempt = workedAt('job-05', `${AT_BATTERY}; dial ${dial}; jack ${jack}; red G1.+; black G1.-; ${more}`);
+    return { attempt, shown: work(attempt, 'read').seen };
+  };
+
+  test('amperes with the lead in the volts jack: none flow, and no fuse blows', () => {
+    const { attempt, shown } = shownAt('amps', 'volts');
+    expect(shown.display).toEqual({ text: '0.000', unit: 'A' });
+    expect(attempt.bench.jackFuseBlown).toBe(false);
+  });
+
+  test('volts with the lead in the current jack: nought, though the battery is full, and the fuse is gone', () => {
+    const { attempt, shown } = shownAt('volts-dc', 'amps');
+    expect(shown.display).toEqual({ text: '0.000', unit: 'V' });
+    expect(attempt.bench.jackFuseBlown).toBe(true);
+  });
+
+  test.each(['ohms', 'continuity'])('%s with the lead in the current jack: overload, and no beep', (dial) => {
+    const { shown } = shownAt(dial, 'amps');
+    expect(shown.display?.text).toBe('OL');
+    expect(shown.display?.beep ?? false).toBe(false);
+  });
+
+  test('the current jack loads a circuit on the volts dial too: a lamp in series with it lights', () => {
+    // The beacon's fuse is out: the meter's shunt takes its place.
+    const inPlaceOfFuse = 'walk CFUSE; open AC1; pull F26; walk CDASH; operate beacon 1; operate key run; walk CFUSE';
+    const attempt = workedAt('job-05', `${inPlaceOfFuse}; dial volts-dc; jack amps; red F26.a; black F26.b`);
+    expect(work(attempt, 'read').seen.display?.text).toBe('0.000');
+    expect(attempt.rig.world.voltsBetween('F26.b', 'GND3.L')).toBeGreaterThan(12);
+    expect(work(attempt, 'jack volts; read').seen.display?.text).not.toBe('0.000');
+    expect(attempt.rig.world.voltsBetween('F26.b', 'GND3.L')).toBeLessThan(1);
+  });
+});
+
+test('a fuse of the meter pops once; from then on its current jack is open and shows no amperes', () => {
+  const attempt = workedAt('job-05', `${AT_BATTERY}; dial amps; jack amps; red G1.+; black G1.-`);
+  expect(attempt.records.filter((r) => r.seen.codes.includes('jack-fuse-blown'))).toHaveLength(1);
+  for (let i = 0; i < 3; i++) {
+    const { display, codes } = work(attempt, 'read').seen;
+    expect(display).toEqual({ text: '0.000', unit: 'A' });
+    expect(codes).not.toContain('jack-fuse-blown');
+  }
 });
 
 /** The far side of a corroded pin with its load taken off: K1 is out, so that only the instrument draws current. */

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { isSetByHand } from '../../src/job/index.ts';
 import { hobbinBook } from '../support/hobbin.ts';
-import { work, workedAt } from './at-work.ts';
+import { refusalOf, work, workedAt } from './at-work.ts';
 
 const checksOf = (record: { lapses: { check: string }[] }): string[] => record.lapses.map((l) => l.check);
 
@@ -64,6 +64,73 @@ describe('studs', () => {
   });
 });
 
+describe('what sits in a socket asks for the key off, what is bolted for S1 off', () => {
+  const fuseBox = 'walk CFUSE; open AC1';
+  const keyOn = (text: string) => checksOf(work(workedAt('job-05', `operate key run; ${fuseBox}`), text));
+
+  test.each(['pull K3', 'pull K2', 'pull F10', 'exchange K2 K8'])('%s with the key on', (text) => {
+    expect(keyOn(text)).toEqual(['pull-dead']);
+  });
+
+  test('a relay put back with the key on', () => {
+    const attempt = workedAt('job-05', `${fuseBox}; pull K3`);
+    work(attempt, 'walk CDASH; operate key run; walk CFUSE');
+    expect(checksOf(work(attempt, 'refit K3'))).toEqual(['pull-dead']);
+  });
+
+  test('none of it is critical: nobody is hurt by a relay out of its socket', () => {
+    const attempt = workedAt('job-05', `operate key run; ${fuseBox}`);
+    expect(work(attempt, 'pull K3').lapses.map((l) => l.critical)).toEqual([false]);
+  });
+
+  test('the heater relay has studs that are live with the key off', () => {
+    const atHeater = 'walk ENGR; with heaterCool; open AC12';
+    expect(checksOf(work(workedAt('job-05', atHeater), 'pull K10'))).toEqual(['stud-dead']);
+  });
+
+  test('a plug parted or joined with the key on', () => {
+    const attempt = workedAt('job-05', `operate key run; ${fuseBox}`);
+    expect(checksOf(work(attempt, 'unplug X6'))).toEqual(['unplug-dead']);
+    expect(checksOf(work(attempt, 'plug X6'))).toEqual(['unplug-dead']);
+  });
+
+  test('a plug parted with the key off is no lapse', () => {
+    expect(work(workedAt('job-05', fuseBox), 'unplug X6').lapses).toEqual([]);
+  });
+
+  test('the feed-through studs under the seat are no plug', () => {
+    const underSeat = 'walk USEAT; with seatStay; open AC3';
+    expect(checksOf(work(workedAt('job-05', underSeat), 'unplug X25'))).toEqual(['stud-dead']);
+  });
+});
+
+describe('the negative cable is first off and last on', () => {
+  const dead = 'walk BATT; with eyeProtection; with noFlame; with jewelryOff; open AC4; operate iso 0';
+
+  test('the plus cable off while the negative one is on', () => {
+    expect(checksOf(work(workedAt('job-05', dead), 'lift 101A@from'))).toEqual(['stud-negative']);
+  });
+
+  test('in the right order there is no lapse, on the way off and on the way back', () => {
+    const attempt = workedAt('job-05', dead);
+    work(attempt, 'lift 001A@from; lift 101A@from; land 101A@from; land 001A@from');
+    expect(attempt.records.flatMap((r) => r.lapses)).toEqual([]);
+  });
+
+  test('the plus cable back on when the negative one is on already', () => {
+    const attempt = workedAt('job-05', `${dead}; lift 001A@from; lift 101A@from; land 001A@from`);
+    expect(checksOf(work(attempt, 'land 101A@from'))).toEqual(['stud-negative']);
+  });
+
+  test('at the disconnect switch too: its battery side is live with S1 off', () => {
+    expect(checksOf(work(workedAt('job-05', dead), 'lift 101A@to'))).toEqual(['stud-negative']);
+  });
+
+  test('other cables do not ask for it', () => {
+    expect(work(workedAt('job-05', dead), 'lift 102A@from').lapses).toEqual([]);
+  });
+});
+
 describe('covers', () => {
   test('the belly pan without its precautions is critical and names each that is missing', () => {
     const { lapses } = work(workedAt('job-05', 'walk TRAY'), 'open AC6');
@@ -87,8 +154,70 @@ test('ohms with the battery on the machine is a lapse, a pulled relay with the k
   expect(checksOf(work(attempt, 'operate key run; pull K2'))).toEqual(['pull-dead']);
 });
 
+describe('ohms on a circuit with supply', () => {
+  const K2_COIL = 'walk CFUSE; open AC1; dial ohms; red K2.86; black K2.85';
+
+  test('also where a control is moved with the leads on', () => {
+    const attempt = workedAt('job-05', `${K2_COIL}; helper call`);
+    expect(checksOf(work(attempt, 'operate key acc'))).toEqual(['ohms-dead']);
+  });
+
+  test('also continuity', () => {
+    expect(checksOf(work(workedAt('job-05', `${K2_COIL}; dial continuity`), 'read'))).toEqual(['ohms-dead']);
+  });
+
+  test('also where the battery comes back only with that move', () => {
+    const atBattery = 'walk BATT; with eyeProtection; with noFlame; with jewelryOff; open AC4; operate iso 0';
+    const attempt = workedAt('job-05', `${atBattery}; dial ohms; red FM2.a; black FM2.b`);
+    expect(work(attempt, 'read').lapses).toEqual([]);
+    expect(checksOf(work(attempt, 'operate iso 1'))).toEqual(['ohms-dead']);
+    expect(work(attempt, 'operate iso 0').lapses).toEqual([]);
+  });
+
+  test('not with volts, and not with a lead in the current jack: no test current flows', () => {
+    expect(work(workedAt('job-05', `${K2_COIL}; dial volts-dc`), 'read').lapses).toEqual([]);
+    expect(work(workedAt('job-05', `${K2_COIL}; jack amps`), 'read').lapses).toEqual([]);
+  });
+});
+
 test('a fuse pulled with the key off is no lapse', () => {
   expect(work(workedAt('job-03', 'walk CFUSE; open AC1'), 'pull F10').lapses).toEqual([]);
+});
+
+describe('a precaution that the machine belies is not taken', () => {
+  test.each([
+    ['the key out', 'keyOut', 'operate key run', 'keyOff'],
+    ['ten seconds after key off', 'wait10s', 'operate key run', 'keyOff'],
+    ['the switch locked off', 'tagLock', '', 'disconnectOff'],
+    ['the heater cool', 'heaterCool', 'operate key start', 'engineStopped'],
+  ])('%s', (_what, id, before, needed) => {
+    const sound = workedAt('job-02', `walk BATT; operate iso 1; walk CDASH; ${before}`);
+    expect(refusalOf(sound, `with ${id}`)).toBe(`untrue ${needed}`);
+  });
+
+  test.each(['helperAtKey', 'helperInSeat'])('%s without a helper', (id) => {
+    const attempt = workedAt('job-05', 'walk CFUSE');
+    expect(refusalOf(attempt, `with ${id}`)).toBe(`nobody-there ${id}`);
+    work(attempt, 'helper call');
+    expect(refusalOf(attempt, `with ${id}`)).toBe('');
+    work(attempt, `with ${id}; helper off`);
+    expect(attempt.bench.precautions).not.toContain(id);
+  });
+
+  test.each(['run', 'start'])('what was true with the key off ends with the key at %s', (position) => {
+    const attempt = workedAt('job-05', 'with chocks; with helperClear; with keyOut; with wait10s');
+    expect(attempt.bench.precautions).toContain('wait10s');
+    work(attempt, `operate key ${position}`);
+    expect(attempt.bench.precautions).toEqual(expect.not.arrayContaining(['keyOut', 'wait10s']));
+    expect(attempt.bench.precautions).toContain('chocks');
+  });
+
+  test('a refused one costs nothing', () => {
+    const attempt = workedAt('job-05', 'operate key run');
+    const { tenths } = attempt;
+    attempt.act({ do: 'precaution', id: 'keyOut', on: true });
+    expect([attempt.tenths, attempt.bench.precautions]).toEqual([tenths, []]);
+  });
 });
 
 describe('precautions lapse', () => {

@@ -20,7 +20,7 @@ export function Clipboard({ session, tab }: { session: Session; tab: ClipTab }) 
     <aside class="clipboard paper" aria-label={t('clip.title')}>
       <header class="panel-head">
         <h2 id="clipboard-title" tabIndex={-1}>
-          {t(`clip.${tab}`)}
+          {t('clip.heading', { page: t(`clip.tabs.${tab}`) })}
         </h2>
         <button type="button" class="plain" aria-label={t('app.close')} onClick={() => ui.update({ clip: null })}>
           ✕

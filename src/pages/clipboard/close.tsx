@@ -1,9 +1,11 @@
 /** Closing a job: what still stands open, how it ends, and once more "are you sure". */
 import { useState } from 'preact/hooks';
-import type { Ending } from '../../job/index.ts';
+import type { Action, Ending } from '../../job/index.ts';
+import { ActButton } from '../parts/act-button.tsx';
 import type { Session } from '../state/session.ts';
 import { stillOpen } from '../state/still-open.ts';
 import { refreshShelf } from '../state/store.ts';
+import { zoneName } from '../words/names.ts';
 import { t } from '../words/words.ts';
 
 const ENDINGS: readonly Ending[] = ['repaired', 'no-fault', 'cannot-duplicate', 'not-safe', 'handed-on'];
@@ -23,8 +25,13 @@ export function Close({ session }: { session: Session }) {
         <p class="all-clear">{t('write.allClear')}</p>
       ) : (
         <ul class="still-open">
-          {open.map((line) => (
-            <li key={line}>{line}</li>
+          {open.map(({ line, remedy }) => (
+            <li key={line}>
+              {line}
+              {remedy === undefined ? null : (
+                <ActButton session={session} action={remedy} label={remedyLabel(session, remedy)} kind="work" />
+              )}
+            </li>
           ))}
         </ul>
       )}
@@ -51,3 +58,6 @@ export function Close({ session }: { session: Session }) {
     </section>
   );
 }
+
+const remedyLabel = ({ book }: Session, action: Action): string =>
+  action.do === 'walk' ? t('write.walkToProve', { place: zoneName(book, action.zone) }) : t('write.proveHere');

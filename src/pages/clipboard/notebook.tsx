@@ -1,5 +1,6 @@
 /** Readings and what was noticed, written down by themselves; and the student's own notes. */
 import { useState } from 'preact/hooks';
+import { GrowingText } from '../parts/growing-text.tsx';
 import { type Note, notesOf } from '../state/notebook.ts';
 import type { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
@@ -27,10 +28,7 @@ export function Notebook({ session }: { session: Session }) {
         ))}
       </ol>
       <form class="add-note" onSubmit={write}>
-        <label class="field">
-          <span>{t('clip.addNote')}</span>
-          <textarea rows={2} value={text} onInput={(event) => setText(event.currentTarget.value)} />
-        </label>
+        <GrowingText label={t('clip.addNote')} value={text} onText={setText} />
         <button type="submit" class="plain">
           {t('clip.addNoteButton')}
         </button>
@@ -43,7 +41,7 @@ export function Notebook({ session }: { session: Session }) {
 function NoteRow({ session, note }: { session: Session; note: Note }) {
   const { book } = session;
   const { record, controls, tenths } = note;
-  const what = readingOf(session, note) ?? actionName(session, record.entry.action);
+  const what = readingOf(session, note) ?? actionName(session, record.entry.action, record.before);
   const value = resultOf(note);
   const seen = seenLines(session.model, session.job, record).filter(
     (line) => value === null || record.seen.codes.length > 0 || line === '',

@@ -4,10 +4,12 @@ import { helperIsThere, isSetByHand, stands } from '../../job/index.ts';
 import type { PrecautionSpec } from '../../machine/index.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { useArrows } from '../parts/arrows.ts';
-import { hasLapsed } from '../state/lapsed.ts';
+import { lapsedBy } from '../state/lapsed.ts';
+import { lacksHelper } from '../state/needs-helper.ts';
 import type { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
 import { costText } from '../words/actions.ts';
+import { sinceText } from '../words/lapsed.ts';
 import { doneText, toDoText } from '../words/precautions.ts';
 import { t } from '../words/words.ts';
 
@@ -57,20 +59,23 @@ function HandRow({ session, precaution }: { session: Session; precaution: Precau
   const { id } = precaution;
   const [done, text] = [doneText(session.model, id), toDoText(session.model, id)];
   const on = session.bench.precautions.includes(id);
-  const lapsed = hasLapsed(session.attempt.records, id);
+  const lapsed = lapsedBy(session.attempt.records, id);
+  const alone = !on && lacksHelper(session, precaution);
   return (
-    <li class={on ? 'precaution on' : lapsed ? 'precaution lapsed' : 'precaution'}>
+    <li class={on ? 'precaution on' : lapsed !== null ? 'precaution lapsed' : 'precaution'}>
       <button
         type="button"
         role="switch"
         aria-checked={on}
+        disabled={alone}
         onClick={() => session.act({ do: 'precaution', id, on: !on })}
       >
         <span class="tick" aria-hidden="true" />
         <span class="precaution-name">{done}</span>
-        {lapsed ? <span class="state-word">{t('clip.lapsed')}</span> : null}
+        {lapsed === null ? null : <span class="state-word">{t('clip.lapsed', { since: sinceText(lapsed) })}</span>}
         <span class="act-cost">{costText(session, { do: 'precaution', id, on: !on })}</span>
       </button>
+      {alone ? <p class="precaution-text">{t('clip.needsHelper')}</p> : null}
       {text === done ? null : <p class="precaution-text">{text}</p>}
     </li>
   );

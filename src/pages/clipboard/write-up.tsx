@@ -1,9 +1,10 @@
 /** Complaint, cause, correction; what still stands open; and the honest ways to close a job. */
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { GrowingText } from '../parts/growing-text.tsx';
 import type { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
 import { modeName, modesOf, targetName } from '../words/names.ts';
-import { t } from '../words/words.ts';
+import { t, wordFor } from '../words/words.ts';
 import { Close } from './close.tsx';
 import { TargetSearch } from './target-search.tsx';
 
@@ -40,23 +41,17 @@ export function WriteUp({ session }: { session: Session }) {
     <>
       <form class="write-up" onSubmit={save}>
         <p class="hint">{t('write.intro')}</p>
-        <label class="field">
-          <span>{t('write.complaint')}</span>
-          <textarea
-            rows={2}
-            value={draft.complaint}
-            onInput={(event) => change({ complaint: event.currentTarget.value })}
-          />
-        </label>
+        <GrowingText
+          label={t('write.complaint')}
+          value={draft.complaint}
+          onText={(complaint) => change({ complaint })}
+        />
         <Cause session={session} draft={draft} change={change} />
-        <label class="field">
-          <span>{t('write.correction')}</span>
-          <textarea
-            rows={2}
-            value={draft.correction}
-            onInput={(event) => change({ correction: event.currentTarget.value })}
-          />
-        </label>
+        <GrowingText
+          label={t('write.correction')}
+          value={draft.correction}
+          onText={(correction) => change({ correction })}
+        />
         {missing ? (
           <p class="warn" role="alert">
             {t('write.missing')}
@@ -117,11 +112,12 @@ function Cause({ session, draft, change }: CauseProps) {
           <select ref={mode} value={draft.mode} onChange={(event) => change({ mode: event.currentTarget.value })}>
             <option value="">{t('write.modePick')}</option>
             {modesOf(model, draft.cause).map((mode) => (
-              <option key={mode} value={mode}>
+              <option key={mode} value={mode} title={wordFor('modeNotes', mode)}>
                 {modeName(mode)}
               </option>
             ))}
           </select>
+          {draft.mode === '' ? null : <span class="mode-note">{wordFor('modeNotes', draft.mode)}</span>}
         </label>
       )}
     </>

@@ -1,7 +1,7 @@
 /** What was on the bill, beside the bill of the sound way. */
 import type { Grade } from '../../grading/index.ts';
 import type { Session } from '../state/session.ts';
-import { minutes, money } from '../state/settings.ts';
+import { labourStep, minutes, money } from '../state/settings.ts';
 import { targetName } from '../words/names.ts';
 import { t, wordFor } from '../words/words.ts';
 import { billOfWay, type SoundBill } from './sound-way.ts';
@@ -40,7 +40,7 @@ export function Bill({ session, grade, sound }: Props) {
             late((b) => minutes(b.tenths)),
           )}
           {row(
-            t('review.bill.labor'),
+            t('review.bill.labor', { minutes: labourStep(session.book).minutes }),
             money(grade.bill - yours.price),
             late((b) => money(grade.par - b.price)),
           )}
@@ -59,7 +59,7 @@ export function Bill({ session, grade, sound }: Props) {
 }
 
 function WorkList({ session, bill }: { session: Session; bill: SoundBill }) {
-  if (bill.work.length === 0) return <>{t('review.bill.none')}</>;
+  if (bill.work.length === 0 && bill.meterFuses === 0) return <>{t('review.bill.none')}</>;
   return (
     <ul>
       {bill.work.map(({ verb, target, price }, i) => (
@@ -68,6 +68,11 @@ function WorkList({ session, bill }: { session: Session; bill: SoundBill }) {
           <span class="bill-price">{money(price)}</span>
         </li>
       ))}
+      {bill.meterFuses === 0 ? null : (
+        <li>
+          {t('review.bill.meterFuses')} <span class="bill-price">{money(bill.meterFuses)}</span>
+        </li>
+      )}
     </ul>
   );
 }

@@ -3,9 +3,9 @@ import type { Finding, FindingCode } from '../../grading/index.ts';
 import type { Model } from '../../machine/index.ts';
 import type { Session } from '../state/session.ts';
 import { money } from '../state/settings.ts';
-import { modeName, targetName } from '../words/names.ts';
+import { closingName, modeName, targetName } from '../words/names.ts';
 import { doneText, toDoText, whyText } from '../words/precautions.ts';
-import { t } from '../words/words.ts';
+import { stopped, t } from '../words/words.ts';
 import { causeText } from './cause-text.ts';
 import { didText } from './moments.ts';
 
@@ -22,7 +22,7 @@ export function findingText(session: Session, finding: Finding): string {
   const record = entry === null ? undefined : session.attempt.records[entry];
   const cause = text(finding, 'cause');
   return t(`review.said.${pattern(finding, job.causes)}`, {
-    did: entry === null ? '' : didText(session, entry),
+    did: entry === null ? '' : stopped(didText(session, entry)),
     left: text(finding, 'left'),
     before: text(finding, 'before'),
     verbed: verbed(text(finding, 'verb')),
@@ -70,6 +70,10 @@ export function adviceText(session: Session, finding: Finding): string | null {
       return t('review.advice.ohms');
     case 'jack-fuse':
       return t('review.advice.jack');
+    case 'no-tests':
+      return t('review.advice.noTests');
+    case 'fuse-again':
+      return t('review.advice.fuseAgain');
     case 'repair-unproved':
     case 'repair-lucky':
     case 'repair-needless':
@@ -129,5 +133,7 @@ function verbed(verb: string): string {
   }
 }
 
-const standing = ({ book, model }: Session, id: string): string =>
-  book.precautions.some((p) => p.id === id) ? doneText(model, id).replace(/\.$/, '') : targetName(model, id);
+const standing = ({ book, model }: Session, id: string): string => {
+  if (book.precautions.some((p) => p.id === id)) return doneText(model, id).replace(/\.$/, '');
+  return book.access.some((a) => a.id === id) ? closingName(book, id) : targetName(model, id);
+};

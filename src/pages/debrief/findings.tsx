@@ -36,7 +36,7 @@ export function Findings({ session, findings }: Props) {
       {findings.length === 0 ? <p class="all-clear">{t('debrief.lostNone')}</p> : null}
       <ul class="findings">
         {findings.map((finding) => (
-          <FindingRow key={keyOf(finding)} session={session} finding={finding} />
+          <FindingRow key={keyOf(finding)} session={session} finding={finding} findings={findings} />
         ))}
       </ul>
     </section>
@@ -45,11 +45,17 @@ export function Findings({ session, findings }: Props) {
 
 const keyOf = ({ code, entry, params }: Finding): string => `${code}${entry}${params.check ?? ''}`;
 
-function FindingRow({ session, finding }: { session: Session; finding: Finding }) {
+interface RowProps {
+  session: Session;
+  finding: Finding;
+  findings: Finding[];
+}
+
+function FindingRow({ session, finding, findings }: RowProps) {
   const { entry, lost, criterion } = finding;
   const advice = adviceText(session, finding);
   return (
-    <li class="finding">
+    <li class="finding" id={idOf(finding)} tabIndex={-1}>
       <p class="finding-head">
         <b>{t(`review.criteria.${criterion}`)}</b>
         <span class="finding-lost">{t('debrief.lostPoints', { points: lost })}</span>
@@ -60,12 +66,39 @@ function FindingRow({ session, finding }: { session: Session; finding: Finding }
       </p>
       {advice === null ? null : (
         <p class="finding-better">
-          <b>{t('review.better')}</b> {advice}
+          <b>{t('review.better')}</b> {advice}{' '}
+          {finding.code === 'over-par' ? <ToldNothing session={session} findings={findings} /> : null}
         </p>
       )}
       {entry === null ? null : <TryFrom session={session} entry={entry} />}
     </li>
   );
+}
+
+const idOf = (finding: Finding): string => `finding-${keyOf(finding)}`;
+
+/** Which steps those were: each leads to what is said of it. */
+function ToldNothing({ session, findings }: { session: Session; findings: Finding[] }) {
+  const steps = findings.filter(
+    ({ code, entry }) => entry !== null && (code === 'told-nothing' || code === 'asked-twice'),
+  );
+  if (steps.length === 0) return <>{t('review.advice.billNone')}</>;
+  return (
+    <span class="told-nothing">
+      {t('review.advice.billSteps', { count: steps.length })}
+      {steps.map((step) => (
+        <button key={keyOf(step)} type="button" class="plain" onClick={() => lookUp(idOf(step))}>
+          {t('debrief.at', { minute: minuteOf(session, step.entry ?? 0) })}
+        </button>
+      ))}
+    </span>
+  );
+}
+
+function lookUp(id: string): void {
+  const row = document.getElementById(id);
+  row?.scrollIntoView({ block: 'center' });
+  row?.focus({ preventScroll: true });
 }
 
 function Moment({ session, finding: { entry } }: { session: Session; finding: Finding }) {

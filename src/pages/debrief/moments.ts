@@ -1,9 +1,10 @@
 /** Steps of the attempt in words: when, what, and under which controls. */
-import { effectiveFunction, type Record } from '../../job/index.ts';
+import type { Action, Record } from '../../job/index.ts';
 import { notesOf } from '../state/notebook.ts';
 import type { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
 import { actionName } from '../words/actions.ts';
+import { leadName } from '../words/leads.ts';
 import { controlName, inText, pointName, valueName } from '../words/names.ts';
 import { glowWord } from '../words/seen.ts';
 import { sentence, t } from '../words/words.ts';
@@ -21,6 +22,7 @@ export function didText(session: Session, entry: number): string {
     const [part, other] = [action.part, action.with].map((id) => inText(session.book, id));
     return t('review.exchanged', { part, other });
   }
+  if (action.do === 'lead') return leadText(session, record, action);
   const leads = leadsText(session, record);
   if (leads === null) return sentence(actionName(session, action)).replace(/\.$/, '');
   const controls = controlsText(session, entry);
@@ -33,7 +35,13 @@ function leadsText({ model }: Session, record: Record): string | null {
   if (record.seen.display === undefined || red === null || black === null) return null;
   const at = { red: pointName(model, red), black: pointName(model, black) };
   if (record.after.instrument === 'lamp') return t('review.lamp', at);
-  return t('review.reading', { fn: t(`meter.${effectiveFunction(record.after)}`), ...at });
+  return t('review.reading', { fn: t(`meter.${record.after.dial}`), ...at });
+}
+
+/** By the instrument that was in hand then. */
+function leadText(session: Session, { after }: Record, { lead, point }: Extract<Action, { do: 'lead' }>): string {
+  const where = point === null ? t('meter.loose') : t('meter.on', { point: pointName(session.model, point) });
+  return `${sentence(leadName({ bench: after }, lead))} ${where}`;
 }
 
 function shownText({ seen, after }: Record): string {

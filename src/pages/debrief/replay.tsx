@@ -17,6 +17,7 @@ const LOOK_ONLY: StageEvents = {
   onZone: nothing,
   onControl: nothing,
   onPart: nothing,
+  onMiss: nothing,
   onHover: nothing,
 };
 
@@ -87,7 +88,8 @@ function Scrub({ session }: { session: Session }) {
 function StepLine({ session, record, step }: { session: Session; record: Record; step: number }) {
   const { attempt, book, model, job } = session;
   const tenths = attempt.records.slice(0, step).reduce((sum, r) => sum + r.cost.tenths, 0);
-  const did = displayLine(record, (point) => pointName(model, point)) ?? actionName(session, record.entry.action);
+  const did =
+    displayLine(record, (point) => pointName(model, point)) ?? actionName(session, record.entry.action, record.before);
   const seen = record.seen.codes.length > 0 ? seenLines(model, job, record) : [];
   return (
     <p class="step-line">

@@ -12,6 +12,8 @@ export interface SoundBill {
   tenths: number;
   price: number;
   work: Work[];
+  /** What went into the meter's own fuses, in the book's money. */
+  meterFuses: number;
 }
 
 export function workOf(attempt: Attempt): Work[] {
@@ -24,4 +26,8 @@ export const billOfWay = (attempt: Attempt): SoundBill => ({
   tenths: attempt.tenths,
   price: attempt.price,
   work: workOf(attempt),
+  meterFuses: attempt.records.reduce(
+    (sum, { entry, cost }) => (entry.action.do === 'renewFuse' ? sum + cost.price : sum),
+    0,
+  ),
 });

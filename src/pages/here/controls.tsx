@@ -3,19 +3,48 @@ import { useRef } from 'preact/hooks';
 import { useArrows } from '../parts/arrows.ts';
 import { Section } from '../parts/section.tsx';
 import type { Session } from '../state/session.ts';
-import { actionName } from '../words/actions.ts';
+import { actionName, costText } from '../words/actions.ts';
 import { controlName, valueName } from '../words/names.ts';
 import { t } from '../words/words.ts';
+import { LapsedLines } from './lapsed-lines.tsx';
 import { type ControlOffer, controlsHere } from './offers.ts';
 
 export function Controls({ session }: { session: Session }) {
   const offers = controlsHere(session);
   if (offers.length === 0) return null;
+  const own = offers.filter((o) => !o.byHelper);
+  const byHelper = offers.filter((o) => o.byHelper);
+  // Whoever is led to the controls comes to the first of the two.
+  const second = own.length === 0 ? 'here-controls' : 'here-helper';
   return (
-    <Section id="here-controls" title={offers.some((o) => o.byHelper) ? t('here.helperCab') : t('here.controls')}>
-      <ControlList session={session} offers={offers} />
-    </Section>
+    <>
+      {own.length === 0 ? null : (
+        <Section id="here-controls" title={t('here.controls')}>
+          {byHelper.length === 0 ? <LapsedLines session={session} /> : null}
+          <ReadingCost session={session} />
+          <ControlList session={session} offers={own} />
+        </Section>
+      )}
+      {byHelper.length === 0 ? null : (
+        <Section id={second} title={t('here.helperCab')}>
+          {/* The key is the helper's then: what lapsed is said there, and once. */}
+          <LapsedLines session={session} />
+          <ReadingCost session={session} />
+          <ControlList session={session} offers={byHelper} />
+        </Section>
+      )}
+    </>
   );
+}
+
+/** With both leads on, whatever is set is read at the same moment, and paid as a reading. */
+function ReadingCost({ session }: { session: Session }) {
+  const { red, black } = session.bench.leads;
+  if (red === null || black === null) return null;
+  const any = session.book.controls[0];
+  if (any === undefined) return null;
+  const cost = costText(session, { do: 'operate', control: any.id, value: any.initial });
+  return <p class="hint reading-cost">{t('here.withReading', { cost })}</p>;
 }
 
 function ControlList({ session, offers }: { session: Session; offers: ControlOffer[] }) {

@@ -14,6 +14,7 @@ import { t } from '../words/words.ts';
 import { Controls } from './controls.tsx';
 import { GroupEntry } from './group.tsx';
 import { coversHere, type Group, generalHere, groupsHere, walksFrom } from './offers.ts';
+import { ProofDue, proofIsDue } from './proof-due.tsx';
 import { SeenNow } from './seen-now.tsx';
 import { VERIFY_LINE, VerifyLine } from './verify-line.tsx';
 
@@ -23,6 +24,15 @@ export function Here({ session }: { session: Session }) {
   const { book, bench } = session;
   const [filter, setFilter] = useState('');
   const place = zoneName(book, bench.zone);
+  const body = useRef<HTMLDivElement>(null);
+  // Another place is another list.
+  useEffect(() => body.current?.scrollTo(0, 0), [bench.zone]);
+  const due = proofIsDue(session);
+  // What comes up at the head pushes down the rest: whoever stands there stays in view.
+  useEffect(() => {
+    const at = document.activeElement;
+    if (at !== null && body.current?.contains(at)) at.scrollIntoView({ block: 'nearest' });
+  }, [due]);
   return (
     <aside class="here paper" id="here" aria-label={t('here.title', { place })}>
       <header class="panel-head">
@@ -33,7 +43,8 @@ export function Here({ session }: { session: Session }) {
           ✕
         </button>
       </header>
-      <div class="panel-body">
+      <div class="panel-body" ref={body}>
+        {due ? <ProofDue session={session} /> : null}
         <Acts
           key={bench.zone}
           session={session}
@@ -46,7 +57,7 @@ export function Here({ session }: { session: Session }) {
         <Groups session={session} filter={filter} setFilter={setFilter} selected={selected} />
         <Controls session={session} />
         <Acts session={session} id="here-general" title={t('here.general')} actions={generalHere(session)}>
-          <VerifyLine session={session} />
+          {due ? null : <VerifyLine session={session} />}
         </Acts>
         <SeenNow session={session} />
       </div>
@@ -83,7 +94,7 @@ function ActList({ session, actions }: Pick<ActsProps, 'session' | 'actions'>) {
           key={actionKey(action)}
           session={session}
           action={action}
-          describedBy={action.do === 'verify' ? VERIFY_LINE : undefined}
+          describedBy={action.do === 'verify' && !proofIsDue(session) ? VERIFY_LINE : undefined}
         />
       ))}
     </div>
@@ -100,18 +111,22 @@ interface GroupsProps {
 function Groups({ session, filter, setFilter, selected }: GroupsProps) {
   const ref = useRef<HTMLUListElement>(null);
   const [open, setOpen] = useState<string[]>([]);
+  /** The filter leaves out what was pointed at. */
+  const hidden = useRef(false);
+  const { picks } = useObservable(ui);
   const { zone } = session.bench;
   useArrows(ref);
   useEffect(() => setOpen([]), [zone]);
   useEffect(() => {
     if (selected === null) return;
     setOpen((list) => (list.includes(selected) ? list : [...list, selected]));
-    requestAnimationFrame(() =>
-      ref.current?.querySelector(`[data-group="${CSS.escape(selected)}"]`)?.scrollIntoView({ block: 'nearest' }),
-    );
-  }, [selected]);
+    if (picks > 0 && hidden.current) setFilter('');
+    // The entry is unfolded by the next frame but one.
+    requestAnimationFrame(() => requestAnimationFrame(() => bringUp(ref.current, selected)));
+  }, [selected, picks]);
   const all = groupsHere(session);
   const shown = all.filter((group) => matches(session, group, filter));
+  hidden.current = selected !== null && !shown.some((group) => group.id === selected);
   const toggle = (id: string): void => {
     // What was said of another part is over.
     if (!open.includes(id)) moveOn(session);
@@ -119,7 +134,7 @@ function Groups({ session, filter, setFilter, selected }: GroupsProps) {
     setOpen((list) => (list.includes(id) ? list.filter((x) => x !== id) : [...list, id]));
   };
   return (
-    <Section id="here-parts" title={t('here.parts')}>
+    <Section id="here-parts" title={t('here.parts')} reveal={picks}>
       {all.length > 4 ? <Filter value={filter} onChange={setFilter} /> : null}
       {all.length === 0 ? <p class="hint">{t('here.none')}</p> : null}
       <p class={all.length > 0 && shown.length === 0 ? 'hint' : 'unseen'} role="status">
@@ -138,6 +153,13 @@ function Groups({ session, filter, setFilter, selected }: GroupsProps) {
       </ul>
     </Section>
   );
+}
+
+/** All of the entry, or where that is taller than the list its head. */
+function bringUp(list: HTMLElement | null, id: string): void {
+  const entry = list?.querySelector<HTMLElement>(`[data-group="${CSS.escape(id)}"]`);
+  const room = list?.closest('.panel-body')?.clientHeight ?? 0;
+  entry?.scrollIntoView({ block: entry.offsetHeight > room ? 'start' : 'nearest' });
 }
 
 function Filter({ value, onChange }: { value: string; onChange: (text: string) => void }) {

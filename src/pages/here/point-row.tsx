@@ -1,6 +1,7 @@
 /** One point that takes a probe, with the two leads. */
 import type { Lead } from '../../job/index.ts';
 import type { Session } from '../state/session.ts';
+import { leadName, leadWord } from '../words/leads.ts';
 import { bareName, localName, pointName, wiresText } from '../words/names.ts';
 import { sentence, t } from '../words/words.ts';
 
@@ -19,7 +20,7 @@ export function PointRow({ session, point, within = false }: Props) {
   const wire = isLoose ? '' : wiresText(model, point);
   const button = (lead: Lead) => {
     const on = bench.leads[lead] === point;
-    const spoken = on ? t(`act.${lead}Off`, { point: name }) : t(`act.${lead}Here`, { point: name });
+    const spoken = t(on ? 'act.leadOff' : 'act.leadHere', { point: name, lead: leadName(session, lead) });
     return (
       <button
         type="button"
@@ -43,9 +44,4 @@ export function PointRow({ session, point, within = false }: Props) {
       {button('black')}
     </li>
   );
-}
-
-export function leadWord({ bench }: Session, lead: Lead): string {
-  if (bench.instrument === 'lamp') return lead === 'red' ? t('act.tip') : t('act.clip');
-  return lead === 'red' ? t('act.red') : t('act.black');
 }

@@ -6,11 +6,11 @@ import { t } from '../words/words.ts';
 
 export const VERIFY_LINE = 'verify-line';
 
-export function VerifyLine({ session }: { session: Session }) {
+export function VerifyLine({ session, id = VERIFY_LINE }: { session: Session; id?: string }) {
   if (!inCab(session.book, session.bench.zone)) return null;
   const needs = neededToCrank(session).map((id) => doneText(session.model, id).replace(/\.$/, ''));
   return (
-    <p class="hint" id={VERIFY_LINE}>
+    <p class="hint" id={id}>
       {t('here.verifyLine', { needs: needs.map((need) => need.slice(0, 1).toLowerCase() + need.slice(1)).join('; ') })}
     </p>
   );

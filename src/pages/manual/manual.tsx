@@ -1,9 +1,10 @@
 /** The service manual: chapters, and a search over all of them. */
-import { useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Session } from '../state/session.ts';
 import { ui } from '../state/ui.ts';
 import { t } from '../words/words.ts';
-import { type ChapterId, chapters, type Leaf, searchManual } from './pages.ts';
+import { type ChapterId, chapters, type Leaf } from './pages.ts';
+import { marked, patternsOf, searchManual } from './search.ts';
 
 /** Longer lists are cut, with a word on how to narrow them. */
 const MOST_LEAVES = 24;
@@ -12,8 +13,12 @@ export function Manual({ session }: { session: Session }) {
   const [chapter, setChapter] = useState<ChapterId>('howItWorks');
   const [text, setText] = useState('');
   const { model } = session;
+  const body = useRef<HTMLElement>(null);
+  // What is found is read from its beginning.
+  useLayoutEffect(() => body.current?.scrollTo(0, 0), [text, chapter]);
   const searching = text.trim().length > 1;
   const all = searching ? searchManual(model, text) : (chapters(model).find((c) => c.id === chapter)?.leaves ?? []);
+  const patterns = searching ? patternsOf(text) : [];
   const leaves = searching ? all.slice(0, MOST_LEAVES) : all;
   return (
     <aside class="manual paper" aria-label={t('manual.title')}>
@@ -52,12 +57,12 @@ export function Manual({ session }: { session: Session }) {
         </label>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and must do so by keyboard. */}
-      <section class="panel-body" tabIndex={0} aria-label={t('manual.title')}>
+      <section class="panel-body" tabIndex={0} aria-label={t('manual.title')} ref={body}>
         {searching ? (
           <p role="status">{all.length === 0 ? t('manual.nothing') : t('manual.results', { count: all.length })}</p>
         ) : null}
         {leaves.map((leaf) => (
-          <LeafView key={leaf.id} leaf={leaf} />
+          <LeafView key={leaf.id} leaf={leaf} patterns={patterns} />
         ))}
         {all.length > leaves.length ? <p class="hint">{t('manual.more', { count: leaves.length })}</p> : null}
       </section>
@@ -65,19 +70,38 @@ export function Manual({ session }: { session: Session }) {
   );
 }
 
-function LeafView({ leaf }: { leaf: Leaf }) {
+type Patterns = readonly RegExp[];
+
+function Marked({ text, patterns }: { text: string; patterns: Patterns }) {
+  if (patterns.length === 0) return <>{text}</>;
+  return (
+    <>
+      {marked(text, patterns).map((stretch, i) =>
+        stretch.hit ? <mark key={`${i}${stretch.text}`}>{stretch.text}</mark> : stretch.text,
+      )}
+    </>
+  );
+}
+
+function LeafView({ leaf, patterns }: { leaf: Leaf; patterns: Patterns }) {
   return (
     <article class="leaf">
-      <h3>{leaf.title}</h3>
+      <h3>
+        <Marked text={leaf.title} patterns={patterns} />
+      </h3>
       {leaf.text?.split('\n').map((line) => (
-        <p key={line}>{line}</p>
+        <p key={line}>
+          <Marked text={line} patterns={patterns} />
+        </p>
       ))}
-      {leaf.rows === undefined || leaf.head === undefined ? null : <Table head={leaf.head} rows={leaf.rows} />}
+      {leaf.rows === undefined || leaf.head === undefined ? null : (
+        <Table head={leaf.head} rows={leaf.rows} patterns={patterns} />
+      )}
     </article>
   );
 }
 
-function Table({ head, rows }: { head: string[]; rows: string[][] }) {
+function Table({ head, rows, patterns }: { head: string[]; rows: string[][]; patterns: Patterns }) {
   return (
     <div class="table-scroll">
       <table>
@@ -96,10 +120,12 @@ function Table({ head, rows }: { head: string[]; rows: string[][] }) {
               {row.map((cell, i) =>
                 i === 0 ? (
                   <th key="first" scope="row">
-                    {cell}
+                    <Marked text={cell} patterns={patterns} />
                   </th>
                 ) : (
-                  <td key={head[i]}>{cell}</td>
+                  <td key={head[i]}>
+                    <Marked text={cell} patterns={patterns} />
+                  </td>
                 ),
               )}
             </tr>

@@ -1,8 +1,8 @@
 /** The service manual, made from the book: chapters of texts and tables. It gives limits, never this machine's readings. */
 import type { Book, ConnectorSpec, Model } from '../../machine/index.ts';
 import { printedName, sideName, wireName, zoneName } from '../words/names.ts';
-import { plain } from '../words/plain.ts';
-import { t, wordFor } from '../words/words.ts';
+import { plain, wireOff } from '../words/plain.ts';
+import { sentence, t, textsOf, wordFor } from '../words/words.ts';
 
 export interface Leaf {
   id: string;
@@ -24,7 +24,8 @@ export type ChapterId =
   | 'codes'
   | 'torques'
   | 'wires'
-  | 'controllers';
+  | 'controllers'
+  | 'words';
 
 export interface Chapter {
   id: ChapterId;
@@ -52,11 +53,12 @@ export function chapters(model: Model): Chapter[] {
     { id: 'connectors', leaves: book.connectors.map((c) => face(model, c)) },
     { id: 'fuses', leaves: [fuseTable(model)] },
     { id: 'relays', leaves: [relayTable(book)] },
-    { id: 'limits', leaves: limitTables(book) },
+    { id: 'limits', leaves: limitTables(model) },
     { id: 'codes', leaves: codeTables(book) },
     { id: 'torques', leaves: [torqueTable(book)] },
     { id: 'wires', leaves: [wireTable(model)] },
     { id: 'controllers', leaves: controllerTables(book) },
+    { id: 'words', leaves: [wordTable(), modeTable()] },
   ];
   made.set(model, list);
   return list;
@@ -162,13 +164,13 @@ function relayTable(book: Book): Leaf {
   };
 }
 
-function limitTables(book: Book): Leaf[] {
+function limitTables({ book }: Model): Leaf[] {
   const kinds = [...new Set(book.limits.map((l) => l.kind))].filter((kind) => kind !== 'torque');
   return kinds.map((kind) => ({
     id: `limits-${kind}`,
     title: kind.slice(0, 1).toUpperCase() + kind.slice(1),
     head: [t('manual.where'), t('manual.what'), t('manual.limit'), t('manual.condition')],
-    rows: book.limits.filter((l) => l.kind === kind).map((l) => [l.where, l.what, l.limit, l.condition]),
+    rows: book.limits.filter((l) => l.kind === kind).map((l) => [l.where, wireOff(l.what), l.limit, l.condition]),
   }));
 }
 
@@ -230,19 +232,22 @@ function controllerTables(book: Book): Leaf[] {
   );
 }
 
-/** Leaves and rows that have every word of the search. */
-export function searchManual(model: Model, text: string): Leaf[] {
-  const words = text
-    .trim()
-    .toLowerCase()
-    .split(/\s+/)
-    .filter((w) => w !== '');
-  const has = (where: string): boolean => words.every((w) => where.toLowerCase().includes(w));
-  return chapters(model).flatMap(({ leaves }) =>
-    leaves.flatMap((leaf): Leaf[] => {
-      if (has(`${leaf.title} ${leaf.text ?? ''}`)) return [leaf];
-      const rows = (leaf.rows ?? []).filter((row) => has(`${leaf.title} ${row.join(' ')}`));
-      return rows.length > 0 ? [{ ...leaf, rows }] : [];
-    }),
-  );
+/** Signs that stand on drawings and in tables without a name beside them. */
+function wordTable(): Leaf {
+  return {
+    id: 'words',
+    title: t('manual.words'),
+    head: [t('manual.sign'), t('manual.text')],
+    rows: textsOf('signs').map(([sign, text]) => [sign, text]),
+  };
+}
+
+/** Ways to fail, as the write-up lists them. */
+function modeTable(): Leaf {
+  return {
+    id: 'modes',
+    title: t('manual.modes'),
+    head: [t('manual.mode'), t('manual.text')],
+    rows: textsOf('modeNotes').map(([mode, text]) => [sentence(wordFor('modes', mode)), text]),
+  };
 }

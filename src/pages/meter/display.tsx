@@ -22,8 +22,8 @@ export function Lcd({ display, function_, on }: Props) {
   const text = useSwing(display);
   const { minus, cells, points } = digitsOf(on ? text : '');
   return (
-    <svg class="lcd art" viewBox="74 80 182 78" role="img" aria-label={spoken(display)}>
-      <rect class="lcd" x="74" y="80" width="182" height="78" rx="5" />
+    <svg class="lcd art" viewBox="74 80 182 98" role="img" aria-label={spoken(display)}>
+      <rect class="lcd" x="74" y="80" width="182" height="98" rx="5" />
       {on ? (
         <text x="82" y="97" font-size="17" class="b online">
           {function_}
@@ -41,6 +41,9 @@ export function Lcd({ display, function_, on }: Props) {
       <text x="228" y="151" font-size="22" class="b online">
         {on ? (display?.unit ?? '') : ''}
       </text>
+      <text x="82" y="172" font-size="16" class="online">
+        {on ? jumps(display) : ''}
+      </text>
       {display?.beep === true ? (
         <text x="247" y="97" font-size="15" class="online" text-anchor="end">
           {t('meter.beep')}
@@ -48,6 +51,12 @@ export function Lcd({ display, function_, on }: Props) {
       ) : null}
     </svg>
   );
+}
+
+/** A still eye reads one of the two values only: both stand below. */
+function jumps(display: Display | null): string {
+  if (display?.from === undefined || display.to === undefined) return '';
+  return t('meter.jumps', { from: display.from, to: display.to });
 }
 
 function useSwing(display: Display | null): string {

@@ -1,13 +1,13 @@
 /** The two leads: in hand, on a point, or loose. Dragged to the drawing, or taken in hand and set with a click or key. */
 import { useRef } from 'preact/hooks';
 import type { Lead } from '../../job/index.ts';
-import { leadWord } from '../here/point-row.tsx';
-import { hovered, touchPoint } from '../shop/stage-events.ts';
+import { hovered, missPoint, touchPoint } from '../shop/stage-events.ts';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
-import { ui } from '../state/ui.ts';
+import { takeLead, ui } from '../state/ui.ts';
+import { leadName, leadWord } from '../words/leads.ts';
 import { bareName, pointName } from '../words/names.ts';
-import { t } from '../words/words.ts';
+import { sentence, t } from '../words/words.ts';
 
 export function Leads({ session }: { session: Session }) {
   return (
@@ -37,7 +37,8 @@ function LeadRow({ session, lead }: { session: Session; lead: Lead }) {
         type="button"
         class={`probe probe-${lead}`}
         aria-pressed={inHand}
-        aria-label={`${leadWord(session, lead)} ${where}. ${lead === 'red' ? t('meter.takeRed') : t('meter.takeBlack')}`}
+        aria-label={`${leadWord(session, lead)} ${where}. ${t('meter.takeLead', { lead: leadName(session, lead) })}`}
+        title={point === null ? undefined : pointName(session.model, point)}
         onPointerDown={(event) => {
           pointed.current = true;
           // The click of a tap comes before this; after a drag there is none.
@@ -55,7 +56,7 @@ function LeadRow({ session, lead }: { session: Session; lead: Lead }) {
         <button
           type="button"
           class="plain"
-          aria-label={`${lead === 'red' ? t('meter.red') : t('meter.black')}: ${t('meter.takeOff')}`}
+          aria-label={`${sentence(leadName(session, lead))}: ${t('meter.takeOff')}`}
           onClick={() => session.act({ do: 'lead', lead, point: null })}
         >
           ✕
@@ -70,7 +71,7 @@ const shortPoint = ({ model }: Session, point: string): string =>
   point.includes('@') ? pointName(model, point) : bareName(model, point);
 
 export function toggle(lead: Lead): void {
-  ui.update({ leadInHand: ui.value.leadInHand === lead ? null : lead });
+  takeLead(ui.value.leadInHand === lead ? null : lead);
 }
 
 /** A mouse carries the lead along and drops it; a tap only takes it in hand. */
@@ -78,16 +79,17 @@ function drag(session: Session, lead: Lead, event: PointerEvent): void {
   if (event.button !== 0) return;
   const had = ui.value.leadInHand === lead;
   const [x, y] = [event.clientX, event.clientY];
-  ui.update({ leadInHand: lead });
+  takeLead(lead);
   const drop = (up: PointerEvent): void => {
     const still = Math.hypot(up.clientX - x, up.clientY - y) < 8;
     if (still) {
-      if (had) ui.update({ leadInHand: null });
+      if (had) takeLead(null);
       return;
     }
+    if (!(up.target instanceof Element) || up.target.closest('.stage') === null) return;
     const point = hovered.value?.point;
-    if (point !== undefined && up.target instanceof Element && up.target.closest('.stage') !== null)
-      touchPoint(session, point);
+    if (point === undefined) missPoint();
+    else touchPoint(session, point);
   };
   addEventListener('pointerup', drop, { once: true });
 }

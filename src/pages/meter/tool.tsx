@@ -64,8 +64,7 @@ function MeterFace({ session, folded }: { session: Session; folded: boolean }) {
   return (
     <>
       <Lcd display={shown?.display ?? null} function_={fn} on={bench.dial !== 'off'} />
-      <Held session={session} />
-      <BlownFuse session={session} />
+      <FaceNote session={session} />
       {folded ? null : (
         <div class="tool-face">
           <Dial session={session} />
@@ -76,47 +75,58 @@ function MeterFace({ session, folded }: { session: Session; folded: boolean }) {
   );
 }
 
-function BlownFuse({ session }: { session: Session }) {
+/** One line that is always there, so that nothing below it moves when it has something to say. */
+function FaceNote({ session }: { session: Session }) {
   const { jackFuseBlown, redJack } = session.bench;
-  if (!jackFuseBlown) return null;
+  const text = jackFuseBlown && redJack === 'amps' ? t('meter.fuseGone') : heldText(session);
   return (
-    <div class="tool-note">
-      {redJack === 'amps' ? <p>{t('meter.fuseGone')}</p> : null}
-      <button type="button" onClick={() => session.act({ do: 'renewFuse' })}>
-        {t('meter.renewFuse')} <span class="act-cost">{costText(session, { do: 'renewFuse' })}</span>
-      </button>
-    </div>
+    <p class="tool-note" title={text}>
+      {text}
+    </p>
   );
 }
 
 /** A reading that was taken while a control was held says so. */
-function Held({ session }: { session: Session }) {
-  const { book, attempt } = session;
+function heldText({ book, attempt }: Session): string {
   const action = shownOn(attempt)?.record.entry.action;
-  if (action?.do !== 'operate') return null;
+  if (action?.do !== 'operate') return '';
   const words = {
     control: controlName(book, action.control).toLowerCase(),
     value: valueName(book, action.control, action.value),
   };
-  return <p class="tool-note">{t('meter.held', words)}</p>;
+  return t('meter.held', words);
 }
 
 function ReadRow({ session }: { session: Session }) {
   const { autoRead } = useObservable(settings);
   const cost = costText(session, { do: 'read' });
+  const fuseGone = session.bench.jackFuseBlown && session.bench.instrument === 'meter';
   return (
     <div class="read-row">
       <button type="button" class="read" onClick={() => session.act({ do: 'read' })}>
         {t('act.read')} <span class="act-cost">{cost}</span>
       </button>
-      <label title={t('meter.autoHint')}>
-        <input
-          type="checkbox"
-          checked={autoRead}
-          onChange={(event) => changeSettings({ autoRead: event.currentTarget.checked })}
-        />
-        {t('meter.auto')}
-      </label>
+      {fuseGone ? (
+        <RenewFuse session={session} />
+      ) : (
+        <label title={t('meter.autoHint')}>
+          <input
+            type="checkbox"
+            checked={autoRead}
+            onChange={(event) => changeSettings({ autoRead: event.currentTarget.checked })}
+          />
+          {t('meter.auto')}
+        </label>
+      )}
     </div>
+  );
+}
+
+/** In the place of a setting that a meter with a blown fuse can do without. */
+function RenewFuse({ session }: { session: Session }) {
+  return (
+    <button type="button" class="plain renew-fuse" onClick={() => session.act({ do: 'renewFuse' })}>
+      {t('meter.renewFuse')} <span class="act-cost">{costText(session, { do: 'renewFuse' })}</span>
+    </button>
   );
 }

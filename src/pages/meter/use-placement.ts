@@ -1,6 +1,7 @@
 /** Keeps the instrument clear of the points of the place, and where the student has put it. */
 import type { RefObject } from 'preact';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import type { StageSpot } from '../../game/view.ts';
 import { laid } from '../shop/stage-events.ts';
 import { onStage } from '../shop/stage-pane.tsx';
 import { useObservable } from '../state/observable.ts';
@@ -16,30 +17,37 @@ interface Placement {
   put: () => void;
 }
 
-/** Room left free at the edges, pixels; above it the buttons of the drawing. */
+/** Room left free at the edges, pixels. */
 const EDGE = 6;
 
 export function usePlacement(session: Session, ref: RefObject<HTMLElement>): Placement {
   const [at, setAt] = useState<Spot | null>(null);
-  const last = useRef('');
+  const last = useRef({ place: '', choice: '', byHand: false });
   const now = useObservable(ui);
   useObservable(laid);
+  useSlipWatch();
   const { bench } = session;
+  const choice = `${now.selected}|${now.point}`;
   const situation = [now.aside ?? bench.zone, bench.opened, bench.unplugged, now.sheet, now.split].join('|');
   useLayoutEffect(() => {
     const tool = ref.current;
     const room = tool === null ? null : roomOf(tool);
     if (tool === null || room === null) return setAt(null);
     const size = { w: tool.offsetWidth, h: tool.offsetHeight };
-    const kept = keptInSight(tool, now.point);
-    const key = `${situation}|${Object.values(room)}|${kept.length}`;
-    const own = chosenBy(room, size);
-    const wanted = at !== null && key === last.current ? at : own;
+    const kept = keptInSight(tool, now.point, now.selected);
+    // Not the height: that changes with every line that is said, and the instrument would not lie still.
+    const place = `${situation}|${room.x}|${room.w}|${innerHeight}`;
+    const isNewPlace = place !== last.current.place;
+    const isNewChoice = isNewPlace || choice !== last.current.choice;
+    const wanted = at !== null && !isNewPlace ? at : chosenBy(room, size);
     const stays = wanted === null ? null : heldIn(room, size, wanted);
-    const clear = stays !== null && !kept.some((spot) => spot.weight === CHOSEN && covers({ ...stays, ...size }, spot));
+    const byHand = last.current.byHand && !isNewPlace;
+    // Where a hand has just put it it may cover what it likes, but not what is pointed at next.
+    const least = isNewChoice ? WORKED : byHand ? CHOSEN : BUTTON;
+    const clear = stays !== null && !kept.some((spot) => spot.weight >= least && covers({ ...stays, ...size }, spot));
     const next =
       stays !== null && clear ? stays : bestSpot(room, size, kept, stays ?? { x: room.x + room.w, y: room.y });
-    last.current = key;
+    last.current = { place, choice, byHand };
     if (next.x !== at?.x || next.y !== at.y) setAt(next);
   });
   const put = (): void => {
@@ -55,33 +63,49 @@ export function usePlacement(session: Session, ref: RefObject<HTMLElement>): Pla
   const move = (to: Spot): void => {
     const tool = ref.current;
     const room = tool === null ? null : roomOf(tool);
+    last.current.byHand = true;
     if (tool !== null && room !== null) setAt(heldIn(room, { w: tool.offsetWidth, h: tool.offsetHeight }, to));
   };
   return { at, move, put };
 }
 
-/** To cover the chosen point, or a button of the drawing, is worse than to cover every other point. */
+/** To cover the chosen point, then a button of the drawing, then a spot of the chosen part is worse than other points. */
 const CHOSEN = 10_000;
 const BUTTON = 100;
+const WORKED = 40;
 const BUTTONS = '.tool-row button, .sheet-bar button, .sheet-bar select, .sheet-bar input';
 const ON_SHEET = 0.5;
 
-/** Points and handles of both drawings, and the buttons that lie over them. */
-function keptInSight(tool: HTMLElement, chosen: string | null): Kept[] {
+/** Points and handles of both drawings, the part that is worked on, and the buttons of the drawings. */
+function keptInSight(tool: HTMLElement, chosen: string | null, selected: string | null): Kept[] {
   const frame = tool.offsetParent?.getBoundingClientRect();
   const stage = document.querySelector('.stage-host')?.getBoundingClientRect();
   if (frame === undefined || stage === undefined) return [];
   const [dx, dy] = [stage.left - frame.left, stage.top - frame.top];
-  const points = (onStage.current?.spots() ?? []).map(({ point, onSheet, x, y }) => ({
-    x: x + dx,
-    y: y + dy,
-    weight: onSheet ? ON_SHEET : point !== undefined && point === chosen ? CHOSEN : 1,
-  }));
+  const weightOf = ({ point, part, onSheet }: StageSpot): number => {
+    if (part !== undefined) return part === selected && !onSheet ? WORKED : 0;
+    if (onSheet) return ON_SHEET;
+    return point !== undefined && point === chosen ? CHOSEN : 1;
+  };
+  const points = (onStage.current?.spots() ?? [])
+    .map((spot) => ({ x: spot.x + dx, y: spot.y + dy, weight: weightOf(spot) }))
+    .filter(({ weight }) => weight > 0);
   const buttons = [...document.querySelectorAll(BUTTONS)].flatMap((button) => {
     const { left, right, top, height } = button.getBoundingClientRect();
     return [left, right].map((x) => ({ x: x - frame.left, y: top - frame.top + height / 2, weight: BUTTON }));
   });
   return [...points, ...buttons];
+}
+
+/** The slip grows and shrinks by itself; the instrument must not lie on its buttons. */
+function useSlipWatch(): void {
+  useLayoutEffect(() => {
+    const slip = document.querySelector('.slip-place');
+    if (slip === null) return;
+    const observer = new ResizeObserver(() => laid.set(laid.value + 1));
+    observer.observe(slip);
+    return () => observer.disconnect();
+  }, []);
 }
 
 /** Where the student has put it, in the room that there is now. */
@@ -91,10 +115,11 @@ function chosenBy(room: Rect, size: { w: number; h: number }): Spot | null {
   return { x: room.x + toolX * Math.max(0, room.w - size.w), y: room.y + toolY * Math.max(0, room.h - size.h) };
 }
 
-/** The part of the bench that no panel lies over and the slip leaves free; null where it lies on ground of its own. */
+/** The part of the bench that no panel lies over, down to the slip; null where it lies on ground of its own. */
 function roomOf(tool: HTMLElement): Rect | null {
   const frame = tool.offsetParent;
   const stage = document.querySelector('.stage-host');
+  const slip = document.querySelector('.slip-place');
   if (frame === null || stage === null || getComputedStyle(tool).position === 'fixed') return null;
   const outer = frame.getBoundingClientRect();
   let [left, right] = [outer.left, outer.right];
@@ -103,8 +128,7 @@ function roomOf(tool: HTMLElement): Rect | null {
     if (from <= left && to > left) left = to;
     else if (to >= right && from < right) right = from;
   }
-  const { top, bottom } = stage.getBoundingClientRect();
-  const x = left - outer.left + EDGE;
-  const y = top - outer.top + EDGE;
-  return { x, y, w: right - left - 2 * EDGE, h: bottom - top - 2 * EDGE };
+  const { bottom } = stage.getBoundingClientRect();
+  const under = slip === null ? bottom : Math.min(bottom, slip.getBoundingClientRect().top);
+  return { x: left - outer.left + EDGE, y: EDGE, w: right - left - 2 * EDGE, h: under - outer.top - 2 * EDGE };
 }

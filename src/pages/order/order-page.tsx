@@ -45,6 +45,7 @@ export function OrderPage({ job }: { job: JobSpec }) {
             </li>
           ))}
         </ul>
+        <p class="order-rule">{t('order.rule')}</p>
         <footer class="order-foot">
           {ready && latest !== undefined && !latest.ended ? (
             <a class="strong" href={`#/shop/${latest.id}`}>

@@ -7,6 +7,8 @@ interface Props {
   session: Session;
   action: Action;
   label?: string;
+  /** What is printed on it where the spoken name says more. */
+  face?: string;
   /** Says "it" for what the entry is about; the spoken name stays whole. */
   short?: boolean;
   kind?: 'plain' | 'work' | 'repair';
@@ -15,9 +17,9 @@ interface Props {
   describedBy?: string | undefined;
 }
 
-export function ActButton({ session, action, label, short = false, kind = 'plain', onDone, describedBy }: Props) {
+export function ActButton({ session, action, label, face, short = false, kind = 'plain', onDone, describedBy }: Props) {
   const whole = label ?? actionName(session, action);
-  const name = short ? shortName(session, action) : whole;
+  const name = face ?? (short ? shortName(session, action) : whole);
   const cost = costText(session, action);
   const press = (): void => {
     session.act(action);
@@ -27,7 +29,7 @@ export function ActButton({ session, action, label, short = false, kind = 'plain
     <button
       type="button"
       class={`act act-${kind}`}
-      {...(short ? { 'aria-label': cost === '' ? whole : `${whole}, ${cost}` } : {})}
+      {...(short || face !== undefined ? { 'aria-label': cost === '' ? whole : `${whole}, ${cost}` } : {})}
       aria-describedby={describedBy}
       onClick={press}
     >

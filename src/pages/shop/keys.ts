@@ -5,7 +5,7 @@ import { lookAt } from '../state/move-on.ts';
 import type { Session } from '../state/session.ts';
 import { settings } from '../state/settings.ts';
 import { toggleSheet } from '../state/sheets.ts';
-import { CLIP_TABS, closeSheet, ui } from '../state/ui.ts';
+import { CLIP_TABS, closeSheet, takeLead, ui } from '../state/ui.ts';
 import { onStage } from './stage-pane.tsx';
 
 export function listenForKeys(session: Session): () => void {
@@ -28,7 +28,7 @@ const isTyping = (target: EventTarget | null): boolean =>
 /** One thing a press: the lead in hand first, then what lies on top. */
 function putAway(): void {
   const { leadInHand, manual, clip, sheet } = ui.value;
-  if (leadInHand !== null) ui.update({ leadInHand: null });
+  if (leadInHand !== null) takeLead(null);
   else if (manual) ui.update({ manual: false });
   else if (clip !== null) ui.update({ clip: null });
   else if (sheet !== null) closeSheet();

@@ -12,12 +12,14 @@ import { FindBox } from './tool-bar.tsx';
 const LEAST = 0.2;
 const MOST = 0.8;
 const STEP = 0.05;
+/** The height that place and schematic share when one lies above the other. */
+const ALONG = '(100% - var(--strip) - var(--bar))';
 
 export function SheetBar() {
   const { sheet, split } = useObservable(ui);
   const stacked = useStacked();
   const share = Math.round(split * 100) / 100;
-  const below = `calc((100% - var(--strip)) * ${share} + 12px)`;
+  const below = `calc(${ALONG} * ${share} + var(--bar) + 8px)`;
   return (
     <>
       <Divider stacked={stacked} />
@@ -97,7 +99,7 @@ function Divider({ stacked }: { stacked: boolean }) {
       aria-valuemin={LEAST * 100}
       aria-valuemax={MOST * 100}
       aria-valuenow={Math.round(split * 100)}
-      style={stacked ? { top: `calc((100% - var(--strip)) * ${split})` } : { left: `${split * 100}%` }}
+      style={stacked ? { top: `calc(${ALONG} * ${split} + var(--bar))` } : { left: `${split * 100}%` }}
       onPointerDown={drag}
       onKeyDown={(event) => {
         if (event.key === less) set(split - STEP);

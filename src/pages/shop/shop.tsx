@@ -4,6 +4,7 @@ import type { Record } from '../../job/index.ts';
 import { Clipboard } from '../clipboard/clipboard.tsx';
 import { Here } from '../here/here.tsx';
 import { Tool } from '../meter/tool.tsx';
+import { swallowDoubleClicks } from '../parts/double-click.ts';
 import { lazy } from '../parts/lazy.tsx';
 import { useTitle } from '../parts/title.ts';
 import { watchMoments } from '../state/moment.ts';
@@ -24,6 +25,7 @@ const Manual = lazy(async () => (await import('../manual/manual.tsx')).Manual);
 export function Shop({ session }: { session: Session }) {
   const { here, clip, manual, sheet, aside } = useObservable(ui);
   useTitle(`${t('shop.title')}: ${session.job.title}`);
+  useEffect(swallowDoubleClicks, []);
   useEffect(() => watchMoments(session), [session]);
   useEffect(() => startSounds(session), [session]);
   useEffect(() => session.onRecord(arrive), [session]);
@@ -32,6 +34,7 @@ export function Shop({ session }: { session: Session }) {
     'floor',
     here ? 'with-here' : '',
     clip === null ? '' : 'with-clip',
+    manual ? 'with-manual' : '',
     sheet === null ? '' : 'with-sheet',
   ];
   return (

@@ -1,4 +1,5 @@
 /** The slip under the drawing: what was just seen, heard and read, or why something could not be done. Spoken, too. */
+import { useEffect, useRef } from 'preact/hooks';
 import type { Record } from '../../job/index.ts';
 import { PointRow } from '../here/point-row.tsx';
 import { ActButton } from '../parts/act-button.tsx';
@@ -6,18 +7,29 @@ import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
 import { shelf } from '../state/store.ts';
-import { ui } from '../state/ui.ts';
+import { takeLead, ui } from '../state/ui.ts';
 import { actionName } from '../words/actions.ts';
+import { leadName } from '../words/leads.ts';
 import { pointName, zoneName } from '../words/names.ts';
 import { doneText, toDoText, whyText } from '../words/precautions.ts';
 import { refusalText, remedyFor } from '../words/refusal.ts';
 import { sealOf, sealText } from '../words/sealed.ts';
 import { displayLine, seenLines } from '../words/seen.ts';
-import { sentence, t } from '../words/words.ts';
+import { sentence, stopped, t } from '../words/words.ts';
 
 export function Slip({ session }: { session: Session }) {
+  const ref = useRef<HTMLDivElement>(null);
+  // Panels that lie over the bench end above the slip, however high it is.
+  useEffect(() => {
+    const slip = ref.current;
+    const floor = slip?.closest<HTMLElement>('.floor');
+    if (slip === null || !floor) return;
+    const watcher = new ResizeObserver(() => floor.style.setProperty('--slip', `${slip.offsetHeight}px`));
+    watcher.observe(slip);
+    return () => watcher.disconnect();
+  }, []);
   return (
-    <div class="slip-place">
+    <div class="slip-place" ref={ref}>
       <Warnings session={session} />
       <InHand session={session} />
       <Latest session={session} />
@@ -43,16 +55,17 @@ function Warnings({ session }: { session: Session }) {
 
 /** The lead in hand, or the point that was pointed at with none in hand. */
 function InHand({ session }: { session: Session }) {
-  const { leadInHand, point } = useObservable(ui);
+  const { leadInHand, missed, point } = useObservable(ui);
   useObservable(session.view);
   if (leadInHand !== null) {
-    const lead = leadName(session, leadInHand);
+    const lead = sentence(leadName(session, leadInHand));
     return (
       <div class="slip">
         <p class="slip-text" role="status">
-          {t('slip.inHand', { lead })}
+          {/* Set anew each time: the same words twice would be spoken once. */}
+          <span key={missed}>{missed === 0 ? t('slip.inHand', { lead }) : t('slip.noPoint', { lead })}</span>
         </p>
-        <button type="button" class="plain" onClick={() => ui.update({ leadInHand: null })}>
+        <button type="button" class="plain" onClick={() => takeLead(null)}>
           {t('slip.putDown')}
         </button>
       </div>
@@ -91,11 +104,6 @@ function isGone({ attempt }: Session, point: string): boolean {
   return code !== undefined && code !== 'must-be-parted';
 }
 
-function leadName({ bench }: Session, lead: 'red' | 'black'): string {
-  if (bench.instrument === 'lamp') return lead === 'red' ? t('meter.tip') : t('meter.clip');
-  return lead === 'red' ? t('meter.red') : t('meter.black');
-}
-
 function Latest({ session }: { session: Session }) {
   const { outcome, version } = useObservable(session.view);
   const records = outcome.kind === 'done' ? outcome.records : [];
@@ -104,14 +112,18 @@ function Latest({ session }: { session: Session }) {
   const called = records.flatMap((r) => calls(session, r));
   const refusal = outcome.kind === 'refused' ? outcome.refusal : null;
   const remedy = refusal === null ? null : remedyFor(session, refusal);
-  const quiet = records.filter((r) => linesOf(session, r).length === 0).map((r) => actionName(session, r.entry.action));
+  const quiet = records
+    .filter((r) => linesOf(session, r).length === 0)
+    .map((r) => actionName(session, r.entry.action, r.before));
   const spent = records.reduce((sum, r) => sum + r.cost.tenths, 0);
-  const empty = [...lines, ...gone, ...called].length === 0 && refusal === null;
+  const begins = session.attempt.records.length <= 1 && refusal === null;
+  const empty = !begins && [...lines, ...gone, ...called].length === 0 && refusal === null;
   return (
     <div class={refusal === null ? 'slip' : 'slip refused'} data-empty={empty}>
       <div role="status" aria-atomic="true" class="slip-text" id="slip" tabIndex={-1} data-rest>
         {/* Set anew each time: the same words twice would be spoken once. */}
         <div key={version}>
+          {begins ? <p>{t('slip.begin')}</p> : null}
           {lines.length === 0 ? null : <p>{lines.join(' ')}</p>}
           {quiet.length === 0 ? null : <p class="unseen">{quiet.join('. ')}</p>}
           {refusal === null ? null : (
@@ -125,8 +137,14 @@ function Latest({ session }: { session: Session }) {
               {line}
             </p>
           ))}
+          {called.length === 0 ? null : <p class="call">{t('slip.failed')}</p>}
         </div>
       </div>
+      {begins ? (
+        <button type="button" class="plain" onClick={() => ui.update({ clip: 'safety' })}>
+          {t('slip.openSafety')}
+        </button>
+      ) : null}
       {remedy === null ? null : <ActButton session={session} action={remedy} kind="work" />}
       {spent > 0 ? <span class="act-cost">{t('slip.spent', { minutes: minutes(spent) })}</span> : null}
     </div>
@@ -142,14 +160,14 @@ function linesOf(session: Session, record: Record): string[] {
   const quiet = reading !== null && action.do !== 'operate' && record.seen.codes.length === 0;
   if (action.do === 'walk') return [t('slip.arrived', { place: zoneName(session.book, action.zone) })];
   if (action.do === 'operate' && reading === null && record.seen.codes.length === 0) {
-    return [`${actionName(session, action)}. ${t('seen.quiet')}`];
+    return [`${stopped(actionName(session, action, record.before))} ${t('seen.quiet')}`];
   }
   const lines = [
     ...(reading === null ? [] : [reading]),
     ...(quiet ? [] : seenLines(session.model, session.job, record)),
   ];
   return lines.length === 0 && !SILENT.includes(action.do)
-    ? [`${actionName(session, action)}. ${t('seen.done')}`]
+    ? [`${stopped(actionName(session, action, record.before))} ${t('seen.done')}`]
     : lines;
 }
 

@@ -4,7 +4,7 @@ import { isOpen, ownerOf } from '../../job/index.ts';
 import { moveOn } from '../state/move-on.ts';
 import { Observable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
-import { ui } from '../state/ui.ts';
+import { takeLead, ui } from '../state/ui.ts';
 
 /** On a narrow screen the list would hide the drawing that was touched; the slip says what it was, pixels. */
 const NARROW = 900;
@@ -26,6 +26,7 @@ export function stageEvents(session: Session): StageEvents {
       if (session.attempt.rig.world.controlOf(control) !== value) session.act({ do: 'operate', control, value });
     },
     onPart: (part) => select(session, part),
+    onMiss: missPoint,
     onHover: (what) => hovered.set(what),
     onLaid: () => laid.set(laid.value + 1),
   };
@@ -40,14 +41,23 @@ export function touchPoint(session: Session, point: string): void {
     return;
   }
   const result = session.act({ do: 'lead', lead: leadInHand, point });
-  if (!('code' in result)) ui.update({ leadInHand: null });
+  if (!('code' in result)) takeLead(null);
+}
+
+/** The lead stays in hand: it is drawn where the pointer is, so that it must be said that it touches nothing. */
+export function missPoint(): void {
+  ui.update({ missed: ui.value.missed + 1 });
 }
 
 function select(session: Session, part: string): void {
   if (part !== ui.value.selected) moveOn(session);
-  // Set anew even if it is the same, so that the list comes back to it.
-  ui.update({ selected: null });
-  ui.update({ selected: part, point: null, here: ui.value.here || innerWidth > NARROW || innerHeight > innerWidth });
+  const picks = ui.value.picks + 1;
+  ui.update({
+    selected: part,
+    picks,
+    point: null,
+    here: ui.value.here || innerWidth > NARROW || innerHeight > innerWidth,
+  });
 }
 
 /** A place that is drawn: to walk there, or here to open what closes it. */

@@ -2,7 +2,7 @@
 import { billOf, helperIsThere } from '../../job/index.ts';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
-import { minutes, money } from '../state/settings.ts';
+import { labourStep, minutes, money } from '../state/settings.ts';
 import { toggleSheet } from '../state/sheets.ts';
 import { ui } from '../state/ui.ts';
 import { zoneName } from '../words/names.ts';
@@ -20,7 +20,12 @@ export function TopBar({ session }: { session: Session }) {
       <dl class="figures">
         <Figure name={t('shop.place')} value={zoneName(book, bench.zone)} wide />
         <Figure name={t('shop.minutes')} value={minutes(attempt.tenths)} />
-        <Figure name={t('shop.bill')} value={money(billOf(book, attempt.tenths, attempt.price))} />
+        <Figure
+          name={t('shop.bill')}
+          note={t('shop.billSteps', labourStep(book))}
+          title={t('shop.billWhy', labourStep(book))}
+          value={money(billOf(book, attempt.tenths, attempt.price))}
+        />
       </dl>
       {helperIsThere(bench, attempt.timeMs) ? <span class="badge">{t('shop.helper')}</span> : null}
       <nav class="folders" aria-label={t('shop.title')}>
@@ -30,10 +35,21 @@ export function TopBar({ session }: { session: Session }) {
   );
 }
 
-function Figure({ name, value, wide = false }: { name: string; value: string; wide?: boolean }) {
+interface FigureProps {
+  name: string;
+  value: string;
+  wide?: boolean;
+  note?: string;
+  title?: string;
+}
+
+function Figure({ name, value, wide = false, note, title }: FigureProps) {
   return (
-    <div class={wide ? 'figure figure-wide' : 'figure'}>
-      <dt>{name}</dt>
+    <div class={wide ? 'figure figure-wide' : 'figure'} title={title}>
+      <dt>
+        {name}
+        {note === undefined ? null : <span class="figure-note"> {note}</span>}
+      </dt>
       <dd>{value}</dd>
     </div>
   );

@@ -1,5 +1,5 @@
 /** The notebook: every reading and what was noticed, with where, under which controls and when. From the log alone. */
-import type { Record } from '../../job/index.ts';
+import { inCab, type Record } from '../../job/index.ts';
 import type { Session } from './session.ts';
 
 export interface Note {
@@ -42,11 +42,17 @@ export function notesOf({ attempt, book, job }: Session): Note[] {
     const { action, seen, index } = record.entry;
     if (action.do === 'operate') at[action.control] = action.value;
     const counts = seen.display !== undefined || seen.codes.length > 0 || !QUIET.includes(action.do);
-    if (counts) notes.push({ index, tenths, record, controls: unusual(book.controls, at) });
+    if (counts) notes.push({ index, tenths, record, controls: unusual(book, at, record) });
   }
   return notes;
 }
 
-function unusual(specs: Session['book']['controls'], at: { [id: string]: string }): Note['controls'] {
-  return specs.filter((c) => c.surroundings !== true && at[c.id] !== c.initial).map((c) => [c.id, at[c.id] ?? '']);
+/** That the seat is empty goes without saying where nobody is in the cab. */
+function unusual(book: Session['book'], at: { [id: string]: string }, { before, after }: Record): Note['controls'] {
+  const { control, empty } = book.seat;
+  const deserted = !inCab(book, before.zone) && after.helperUntilMs === null;
+  return book.controls
+    .filter((c) => c.surroundings !== true && at[c.id] !== c.initial)
+    .filter((c) => !(deserted && c.id === control && at[c.id] === empty))
+    .map((c) => [c.id, at[c.id] ?? '']);
 }

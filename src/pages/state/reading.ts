@@ -1,5 +1,5 @@
 /** What stands on the display: the last reading, for as long as nothing that it depends on was changed. */
-import { type Action, type Attempt, type Display, effectiveFunction, type Record } from '../../job/index.ts';
+import type { Action, Attempt, Display, Record } from '../../job/index.ts';
 
 /** These leave the circuit, the leads and the meter as they are. */
 const HARMLESS: readonly Action['do'][] = [
@@ -15,9 +15,7 @@ const HARMLESS: readonly Action['do'][] = [
 ];
 
 export const canRead = ({ bench }: Attempt): boolean =>
-  bench.leads.red !== null &&
-  bench.leads.black !== null &&
-  (bench.instrument === 'lamp' || effectiveFunction(bench) !== 'off');
+  bench.leads.red !== null && bench.leads.black !== null && (bench.instrument === 'lamp' || bench.dial !== 'off');
 
 export interface Shown {
   display: Display;

@@ -1,4 +1,5 @@
 /** Settings as the page applies them: theme and motion on the root element, sums as text. */
+import type { Book } from '../../machine/index.ts';
 import { loadSettings, type Settings, saveSettings } from '../../storage/settings.ts';
 import { Observable } from './observable.ts';
 
@@ -31,3 +32,9 @@ export function watchSystem(): void {
 
 export const money = (sum: number): string => `${settings.value.currency}${sum.toFixed(2)}`;
 export const minutes = (tenths: number): string => (tenths / 10).toFixed(1);
+
+/** Labour is billed in steps that are begun: minutes and price of one. */
+export const labourStep = ({ costs }: Book): { minutes: number; price: string } => ({
+  minutes: Math.round(costs.labourStepHours * 60),
+  price: money(costs.labourStepHours * costs.labourRate),
+});

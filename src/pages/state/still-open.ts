@@ -1,19 +1,40 @@
 /** What is not yet as it should be when a job is closed. */
-import { isOpen } from '../../job/index.ts';
-import { controlName, inText, pointName, targetName, valueName, wireEndName } from '../words/names.ts';
+import { type Action, inCab, isOpen } from '../../job/index.ts';
+import { leadName } from '../words/leads.ts';
+import { closingName, controlName, inText, pointName, valueName, wireEndName } from '../words/names.ts';
 import { doneText } from '../words/precautions.ts';
 import { sentence, t } from '../words/words.ts';
 import type { Session } from './session.ts';
 
-export function stillOpen(session: Session): string[] {
-  const { model, book, bench, attempt } = session;
+export interface OpenEnd {
+  line: string;
+  /** What brings it nearer to its end from where the student stands. */
+  remedy?: Action;
+}
+
+export function stillOpen(session: Session): OpenEnd[] {
+  const { attempt } = session;
+  const ends: OpenEnd[] = [
+    ...leftOpen(session).map((line) => ({ line })),
+    ...(provedSinceWork(session) ? [] : [{ line: t('write.openVerify'), remedy: toProof(session) }]),
+    ...(attempt.phase === 'writtenUp' ? [] : [{ line: t('write.openWrite') }]),
+  ];
+  return ends.map((end) => ({ ...end, line: sentence(end.line) }));
+}
+
+/** The proof is made in the cab: there it is done, from elsewhere one walks there first. */
+const toProof = ({ book, bench }: Session): Action =>
+  inCab(book, bench.zone) ? { do: 'verify' } : { do: 'walk', zone: book.cab[0] };
+
+function leftOpen(session: Session): string[] {
+  const { model, book, bench } = session;
   const leads = (['red', 'black'] as const).flatMap((lead) => {
     const point = bench.leads[lead];
     return point === null
       ? []
       : [
           t('write.openLead', {
-            lead: lead === 'red' ? t('write.leadRed') : t('write.leadBlack'),
+            lead: leadName(session, lead),
             point: pointName(model, point),
           }),
         ];
@@ -21,7 +42,7 @@ export function stillOpen(session: Session): string[] {
   return [
     ...bench.opened
       .filter((id) => isOpen(book, bench, id))
-      .map((id) => t('write.openCover', { what: targetName(model, id) })),
+      .map((id) => t('write.openCover', { what: closingName(book, id) })),
     ...bench.unplugged.map((id) => t('write.openPlug', { what: inText(book, id) })),
     ...bench.lifted.map((end) => t('write.openWire', { what: wireEndName(model, end) })),
     ...bench.pulled.map((id) => t('write.openPart', { what: inText(book, id) })),
@@ -34,9 +55,7 @@ export function stillOpen(session: Session): string[] {
       const precaution = book.precautions.find((p) => p.id === id);
       return precaution?.removed === true ? [t('write.openPrecaution', { what: doneText(model, id) })] : [];
     }),
-    ...(provedSinceWork(session) ? [] : [t('write.openVerify')]),
-    ...(attempt.phase === 'writtenUp' ? [] : [t('write.openWrite')]),
-  ].map(sentence);
+  ];
 }
 
 /** The key belongs at off and the disconnect switch on, as the machine goes back to its owner. */
@@ -50,7 +69,10 @@ function controlsAway({ book, attempt }: Session): string[] {
     );
 }
 
-function provedSinceWork({ attempt }: Session): boolean {
+export function provedSinceWork({ attempt }: Session): boolean {
   const kinds = attempt.records.map((r) => r.entry.action.do);
   return kinds.lastIndexOf('verify') > kinds.lastIndexOf('repair');
 }
+
+export const workedSinceArrival = ({ attempt }: Session): boolean =>
+  attempt.records.some(({ entry: { action } }) => action.do === 'repair');

@@ -16,8 +16,12 @@ export interface Ui {
   clip: ClipTab | null;
   manual: boolean;
   leadInHand: Lead | null;
+  /** How often the lead in hand was set down where no point is. */
+  missed: number;
   /** Part or plug that was pointed at: its entry in the list is unfolded. */
   selected: string | null;
+  /** Counts what was pointed at: the same again brings the list back to it. */
+  picks: number;
   /** The point itself, when one was pointed at. */
   point: string | null;
   /** Looking at the whole machine, or at the back of the panel, without walking. */
@@ -36,7 +40,9 @@ export const ui = new Observable<Ui>({
   clip: null,
   manual: false,
   leadInHand: null,
+  missed: 0,
   selected: null,
+  picks: 0,
   point: null,
   aside: null,
   toolFolded: true,
@@ -68,6 +74,7 @@ export function resetUi(): void {
     clip: null,
     manual: false,
     leadInHand: null,
+    missed: 0,
     selected: null,
     point: null,
     aside: null,
@@ -75,4 +82,9 @@ export function resetUi(): void {
     toolDown: false,
     dialog: null,
   });
+}
+
+/** Takes a lead in hand, or puts down what is in it. */
+export function takeLead(lead: Lead | null): void {
+  ui.update({ leadInHand: lead, missed: 0 });
 }

@@ -1,20 +1,21 @@
 /** Actions as a button says them, with what they cost. */
-import { type Action, costOf, unattendedMinutes } from '../../job/index.ts';
+import { type Action, type Bench, costOf, exchangedWith, unattendedMinutes } from '../../job/index.ts';
 import type { Session } from '../state/session.ts';
 import { minutes, money } from '../state/settings.ts';
-import { controlName, inText, pointName, targetName, valueName, wireEndName, zoneName } from './names.ts';
+import { closingName, controlName, inText, pointName, targetName, valueName, wireEndName, zoneName } from './names.ts';
 import { doneText } from './precautions.ts';
 import { sentence, t, wordFor } from './words.ts';
 
-export function actionName(session: Session, action: Action): string {
-  const { model, book, bench } = session;
+/** As it stands to be done at this bench; for something done already, the bench before it. */
+export function actionName(session: Session, action: Action, bench: Bench = session.bench): string {
+  const { model, book } = session;
   switch (action.do) {
     case 'walk':
       return t('act.walk', { place: zoneName(book, action.zone) });
     case 'open':
       return t('act.open', { step: sentence(targetName(model, action.access)) });
     case 'close':
-      return t('act.close', { step: targetName(model, action.access) });
+      return sentence(closingName(book, action.access));
     case 'helper':
       return action.call ? t('act.helperCall') : t('act.helperSend');
     case 'operate':
@@ -38,7 +39,7 @@ export function actionName(session: Session, action: Action): string {
     case 'land':
       return t('act.land', { what: wireEndName(model, action.end) });
     case 'exchange': {
-      const back = bench.exchanged.some((pair) => pair.includes(action.part) && pair.includes(action.with));
+      const back = exchangedWith(bench, action.part, action.with) !== undefined;
       return t(back ? 'act.exchangeBack' : 'act.exchange', {
         part: inText(book, action.part),
         other: inText(book, action.with),
@@ -74,7 +75,7 @@ export function shortName(session: Session, action: Action): string {
     case 'mark':
       return t(action.suspect ? 'act.markIt' : 'act.unmarkIt');
     case 'exchange': {
-      const back = session.bench.exchanged.some((pair) => pair.includes(action.part) && pair.includes(action.with));
+      const back = exchangedWith(session.bench, action.part, action.with) !== undefined;
       return back ? actionName(session, action) : t('act.exchangeIt', { other: inText(session.book, action.with) });
     }
     case 'repair':

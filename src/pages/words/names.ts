@@ -150,6 +150,10 @@ export function targetName(model: Model, target: string): string {
   return zone === undefined ? inText(book, target) : zone.name;
 }
 
+/** What is done to close up again. */
+export const closingName = (book: Book, access: string): string =>
+  book.access.find((a) => a.id === access)?.undo ?? access;
+
 export function controlName(book: Book, id: string): string {
   return book.controls.find((c) => c.id === id)?.name ?? id;
 }

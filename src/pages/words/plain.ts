@@ -6,6 +6,9 @@ import { sentence, t } from './words.ts';
 /** A number of the book, a terminal of it, or a row of numbers: `S1`, `K10.30`, `FM1-FM6`. */
 const NUMBER = /\b([A-Z]{1,4}\d+)(?:\.([A-Za-z0-9]+\+?)|-([A-Z]{1,4}\d+))?(?![A-Za-z0-9])/g;
 
+/** `208 off` is how a technician writes it; whoever reads it for the first time needs the word for what is off. */
+export const wireOff = (text: string): string => text.replace(/(?<!\bwire )\b(\d{3}) off\b/gi, 'wire $1 off');
+
 interface Said {
   out: string;
   /** Letters of the text after the number that are said with it. */
@@ -13,7 +16,8 @@ interface Said {
 }
 
 /** Each number is named once; after that it stands for itself, as in any manual. */
-export function plain(model: Model, text: string): string {
+export function plain(model: Model, given: string): string {
+  const text = wireOff(given);
   const known = new Set<string>();
   let out = '';
   let from = 0;

@@ -2,6 +2,7 @@
 import { type Action, isOpen, type Refusal } from '../../job/index.ts';
 import type { Session } from '../state/session.ts';
 import { targetName } from './names.ts';
+import { doneText } from './precautions.ts';
 import { sealText } from './sealed.ts';
 import { sentence, t } from './words.ts';
 
@@ -9,6 +10,7 @@ export function refusalText(session: Session, { code, what }: Refusal): string {
   if (code === 'not-probeable' && what === 'leads') return t('refusal.leads');
   if (code === 'unknown' && what === 'off') return t('refusal.dialOff');
   if (code === 'must-be-parted') return sealText(session, what);
+  if (code === 'untrue') return t('refusal.untrue', { what: doneText(session.model, what) });
   return sentence(t(`refusal.${code}`, { what: targetName(session.model, what) }));
 }
 
@@ -27,6 +29,7 @@ function proposal({ book, bench }: Session, { code, what }: Refusal): Action | n
     case 'must-be-parted':
       return { do: 'unplug', connector: what };
     case 'needs-helper':
+    case 'nobody-there':
       return { do: 'helper', call: true };
     case 'seat-up':
       return { do: 'close', access: what };

@@ -11,9 +11,14 @@ const PLAIN = [
   'stops',
   'complaint-stays',
   'complaint-gone',
+  'complaint-other',
   'interlocks-hold',
   'jack-fuse-blown',
+  'no-answer',
 ] as const;
+
+/** What a proof came to: an answer, not something that happened. */
+const VERDICT = /^(?:complaint-|interlock|lacks:)/;
 
 /** Observables of an engine that is turned by its starter. */
 const STARTING: readonly string[] = ['turns', 'turns-slowly'];
@@ -35,6 +40,8 @@ export function seenText(model: Model, job: JobSpec, code: string): string {
       return plain(model, job.signs[Number(rest)]?.text ?? '');
     case 'interlock-fails':
       return t('seen.interlockFails', { text: model.book.interlocks.find((i) => i.id === rest)?.text ?? rest });
+    case 'lacks':
+      return t('seen.lacks', { text: seenText(model, job, rest) });
     case 'shows':
       return t('seen.shows', { code: rest, text: codeText(model, rest) });
     case 'code':
@@ -62,7 +69,7 @@ export function seenLines(model: Model, job: JobSpec, record: Record): string[] 
 }
 
 /**
- * What happened first, then what the machine shows; what was so only while a key was held is kept apart from what is
+ * An answer first, then in order of time: what happened, then what the machine shows; what was so only while a key was held is kept apart from what is
  * still so, since lamps go out when the engine runs.
  */
 function story(model: Model, job: JobSpec, record: Record): string[] {
@@ -76,7 +83,11 @@ function story(model: Model, job: JobSpec, record: Record): string[] {
   const stays = (code: string): boolean => record.lasting.includes(code) && !over.includes(code);
   const passed = say(shown.filter((code) => !stays(code)));
   const lasting = say(shown.filter(stays));
-  const happened = say(codes.filter((code) => !order.includes(code)));
+  const others = codes.filter((code) => !order.includes(code));
+  const happened = [
+    ...say(others.filter((code) => VERDICT.test(code))),
+    ...say(others.filter((code) => !VERDICT.test(code))),
+  ];
   if (passed.length === 0 || lasting.length === 0) return [...happened, ...passed, ...lasting];
   return [...happened, t('seen.meanwhile', { text: passed.join(' ') }), t('seen.now', { text: lasting.join(' ') })];
 }

@@ -28,8 +28,11 @@ export const sentence = (text: string): string => text.slice(0, 1).toUpperCase()
 /** Closed with a full stop, so that the next sentence can follow. */
 export const stopped = (text: string): string => (/[.?!…]$/.test(text) ? text : `${text}.`);
 
+/** All texts of a group, each with its code. */
+export const textsOf = (group: 'signs' | 'modeNotes'): [code: string, text: string][] => Object.entries(en[group]);
+
 /** A text that a code of the book names; the code itself where there is none. */
-export function wordFor(group: 'modes' | 'colours' | 'verbs' | 'kinds', code: string): string {
+export function wordFor(group: 'modes' | 'modeNotes' | 'colours' | 'verbs' | 'kinds', code: string): string {
   const words: Record<string, string> = en[group];
   return words[code] ?? code.replaceAll('_', ' ');
 }

@@ -1,5 +1,12 @@
 /** The stage with a made-up view: for the tests, and for looking at each place. ?bare hides the buttons. */
-import { createStage, type Drawing, loadDrawing, type Stage, type StageView } from '../../../src/game/stage.ts';
+import {
+  createStage,
+  type Drawing,
+  type Landing,
+  loadDrawing,
+  type Stage,
+  type StageView,
+} from '../../../src/game/stage.ts';
 
 const PLACES = [
   ...[
@@ -28,6 +35,8 @@ interface StagePage {
   places: string[];
   covers: string[];
   log: string[];
+  /** Where ends of wires belong. */
+  landings: Record<string, Landing>;
   open(): Stage;
   show(change: Partial<StageView>): void;
   sheetOf(id: string): Promise<Drawing>;
@@ -57,16 +66,18 @@ const open = (): Stage =>
         page.show({ controls: { ...page.view.controls, [control]: value } });
       },
       onPart: told('part'),
+      onMiss: () => {},
       onHover: told('hover'),
     },
     loadDrawing,
-    { landing: (end) => (end === '208A@to' ? { point: 'M1.50', colour: 'VT' } : undefined) },
+    { landing: (end) => page.landings[end] },
   );
 
 const page: StagePage = {
   places: PLACES,
   covers: COVERS,
   log,
+  landings: { '208A@to': { point: 'M1.50', colour: 'VT' } },
   view: {
     place: 'YARD',
     opened: [],
