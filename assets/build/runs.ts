@@ -2,7 +2,7 @@
  * Wires as lines, so that an end that is taken off can be drawn off: the piece of a wire is marked in its layer, and so
  * are the sleeve and the lug on either end of it.
  */
-import type { Run } from '../../src/game/drawing.ts';
+import type { Box, Run } from '../../src/game/drawing.ts';
 import { type Matrix, multiply, pathPoints, readTransform } from './bounds.ts';
 import { type Context, emit, type Item, type Walk } from './items.ts';
 import { type Element, elements } from './svg.ts';
@@ -47,22 +47,21 @@ function lineOf(element: Element, wire: string, around: Matrix): Run | null {
 
 const tenth = (n: number): number => Math.round(n * 10) / 10;
 
-/** A sleeve or lug is not larger than this, and lies on the last stretch of its wire or a little beyond it, units. */
-const FITTING = { size: 92, before: 64, beyond: 56, aside: 7 };
+/** A sleeve or lug lies wholly on the last stretch of its wire or a little beyond it, hardly wider than that, units. */
+const FITTING = { before: 76, beyond: 78, wider: 10, widest: 16 };
 /** Metal of lugs and the colours of sleeves; brass, clamps and housings belong to the part. */
 const TOKENS = new Set(['s1', 's2', 's3', 'r1', 'r2', 'r3', 'u1', 'u2', 'u3', 'line']);
-/** A bolt or stud sits in the middle of its point, units. */
-const BOLT = { size: 32, off: 9 };
+/** A bolt or stud sits in the middle of its point and is about as wide as high, units. */
+const BOLT = { size: 44, off: 9, longer: 8 };
 
 export function markFittings(walk: Walk): void {
   for (const item of walk.items) {
     if (!isFitting(item) || isBolt(item, walk)) continue;
-    const [x, y] = [item.box.x + item.box.w / 2, item.box.y + item.box.h / 2];
     let [name, nearest] = ['', Infinity];
     walk.runs.forEach((run, i) => {
       for (const end of [0, 1] as const) {
-        const aside = asideOf(run, end, x, y);
-        if (aside < nearest && aside <= run.width / 2 + FITTING.aside) [name, nearest] = [`fit${i}.${end}`, aside];
+        const aside = asideOf(run, end, item.box);
+        if (aside < nearest) [name, nearest] = [`fit${i}.${end}`, aside];
       }
     });
     if (name !== '') item.svg = marked(name, item.svg);
@@ -70,7 +69,7 @@ export function markFittings(walk: Walk): void {
 }
 
 function isFitting({ svg, box, live, role, shift }: Item): boolean {
-  if (live || shift || role !== 'base' || box.w > FITTING.size || box.h > FITTING.size) return false;
+  if (live || shift || role !== 'base' || Math.max(box.w, box.h) > FITTING.before + FITTING.beyond) return false;
   if (svg.startsWith('<!--') || svg.includes('<text')) return false;
   const tokens = [...svg.matchAll(/\{([\w-]+)\}/g)].map(([, token]) => token);
   return tokens.length > 0 && tokens.every((token) => TOKENS.has(token));
@@ -78,16 +77,22 @@ function isFitting({ svg, box, live, role, shift }: Item): boolean {
 
 const isBolt = ({ box }: Item, walk: Walk): boolean =>
   Math.max(box.w, box.h) <= BOLT.size &&
+  Math.abs(box.w - box.h) <= BOLT.longer &&
   walk.points.some((p) => Math.hypot(box.x + box.w / 2 - p.x, box.y + box.h / 2 - p.y) < BOLT.off);
 
-/** How far beside the end of a wire a spot lies, or infinitely far when it is not at that end. */
-function asideOf({ points }: Run, end: 0 | 1, x: number, y: number): number {
+/** How far beside the end of a wire a thing lies, or infinitely far when it is not all on that end. */
+function asideOf({ points, width }: Run, end: 0 | 1, { x, y, w, h }: Box): number {
   const n = points.length;
   const [ex, ey] = end === 0 ? [points[0], points[1]] : [points[n - 2], points[n - 1]];
   const [bx, by] = end === 0 ? [points[2], points[3]] : [points[n - 4], points[n - 3]];
   const length = Math.hypot(bx - ex, by - ey) || 1;
   const [ux, uy] = [(bx - ex) / length, (by - ey) / length];
-  const along = (x - ex) * ux + (y - ey) * uy;
-  if (along < -FITTING.beyond || along > Math.min(FITTING.before, length)) return Infinity;
-  return Math.abs((x - ex) * uy - (y - ey) * ux);
+  const most = Math.max(FITTING.widest, width / 2 + FITTING.wider);
+  const corners = [x, y, x + w, y, x, y + h, x + w, y + h];
+  for (let i = 0; i < corners.length; i += 2) {
+    const along = (corners[i] - ex) * ux + (corners[i + 1] - ey) * uy;
+    const off = Math.abs((corners[i] - ex) * uy - (corners[i + 1] - ey) * ux);
+    if (along < -FITTING.beyond || along > Math.min(FITTING.before, length) || off > most) return Infinity;
+  }
+  return Math.abs((x + w / 2 - ex) * uy - (y + h / 2 - ey) * ux);
 }
