@@ -42,17 +42,21 @@ function lineOf(element: Element, wire: string, around: Matrix): Run | null {
   for (let i = 0; i + 1 < drawn.length; i += 2) {
     points.push(tenth(a * drawn[i] + c * drawn[i + 1] + f), tenth(b * drawn[i] + e * drawn[i + 1] + g));
   }
-  return { wire, points, width: tenth(Number(width) * Math.sqrt(Math.abs(a * e - b * c))), colour };
+  // With its outline, which is a line of its own below it.
+  const scale = Math.sqrt(Math.abs(a * e - b * c));
+  return { wire, points, width: tenth((Number(width) + OUTLINE) * scale), colour };
 }
 
+/** Both edges of a wire's outline together, units. */
+const OUTLINE = 3;
 const tenth = (n: number): number => Math.round(n * 10) / 10;
 
 /** A sleeve or lug lies wholly on the last stretch of its wire or a little beyond it, hardly wider than that, units. */
-const FITTING = { before: 76, beyond: 78, wider: 10, widest: 16 };
+const FITTING = { before: 76, beyond: 92, wider: 11, widest: 16 };
 /** Metal of lugs and the colours of sleeves; brass, clamps and housings belong to the part. */
 const TOKENS = new Set(['s1', 's2', 's3', 'r1', 'r2', 'r3', 'u1', 'u2', 'u3', 'line']);
 /** A bolt or stud sits in the middle of its point and is about as wide as high, units. */
-const BOLT = { size: 44, off: 9, longer: 8 };
+const BOLT = { size: 44, off: 13, longer: 8 };
 
 export function markFittings(walk: Walk): void {
   for (const item of walk.items) {

@@ -127,7 +127,7 @@ export function withoutEnds(drawing: Drawing, ends: Lifted[]): Map<string, strin
   }
   for (const [index, off] of sides) {
     const run = drawing.runs?.[index];
-    if (run) change.set(`run${index}`, lineSvg(shortened(run, off), run.width, run.colour));
+    if (run) change.set(`run${index}`, lineSvg(shortened(run, off), run.width, run.colour, 'butt'));
   }
   return change;
 }
@@ -139,8 +139,8 @@ function shortened(run: Run, off: (0 | 1)[]): string {
   return `M${pairs.join('L')}`;
 }
 
-function lineSvg(d: string, width: number, colour: string): string {
-  const line = `<path d="${d}" fill="none" stroke-linejoin="round" stroke-linecap="round"`;
+function lineSvg(d: string, width: number, colour: string, cap: 'butt' | 'round'): string {
+  const line = `<path d="${d}" fill="none" stroke-linejoin="round" stroke-linecap="${cap}"`;
   return `${line} stroke="{line}" stroke-width="${width}"/>${line} stroke="{w-${colour}}" stroke-width="${width - 3}"/>`;
 }
 
@@ -149,7 +149,7 @@ export function liftedSvg({ end, colour, width, from, bend, lug, tag }: Lifted):
   const way = `M${from.x} ${from.y}Q${bend.x} ${bend.y} ${lug.x} ${lug.y}`;
   const middle = tag.y + tag.h / 2;
   return (
-    `${lineSvg(way, width, colour)}` +
+    `${lineSvg(way, width, colour, 'round')}` +
     `<circle cx="${lug.x}" cy="${lug.y}" r="${LUG}" fill="{s2}" stroke="{line}" stroke-width="2"/>` +
     `<circle cx="${lug.x}" cy="${lug.y}" r="5.4" fill="{p3}" stroke="{line}" stroke-width="1.5"/>` +
     `<rect x="${tag.x}" y="${tag.y}" width="${tag.w}" height="${tag.h}" rx="3" fill="{b1}" stroke="{line}" stroke-width="2"/>` +

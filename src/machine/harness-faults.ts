@@ -56,7 +56,7 @@ export function wireFaults(wire: WireSpec, metal: string): FaultFamily[] {
   });
 }
 
-/** Families of one pin. A spread or corroded pin is resistance; one pushed back is open. */
+/** Families of one pin. A spread or corroded pin is resistance, one pushed back is open, water is a path. */
 export function pinFaults(connector: ConnectorSpec, pin: PinSpec): FaultFamily[] {
   const at = `X:${connector.id}.${pin.pin}`;
   const share =
@@ -68,7 +68,7 @@ export function pinFaults(connector: ConnectorSpec, pin: PinSpec): FaultFamily[]
   return connector.failures.flatMap(({ mode, weight }): FaultFamily[] => {
     const open = mode === 'pushed_back' || mode === 'loose_nut';
     const cures = mode === 'corroded' ? ['clean', 're-pin'] : ['re-pin'];
-    if (mode === 'water_bridge') return [];
+    if (mode === 'water_bridge') return waterBridge(connector, pin, weight * share * PIN_PRIOR);
     return [
       {
         at,
@@ -79,6 +79,20 @@ export function pinFaults(connector: ConnectorSpec, pin: PinSpec): FaultFamily[]
       },
     ];
   });
+}
+
+/** Wash water between two neighbouring pins, ohms from nearly dry to salty (common practice, no source). */
+const WATER_OHMS = [20_000, 2000, 200];
+
+/** Water lies between a pin and the next; it is told once, at the first of the two. */
+function waterBridge(connector: ConnectorSpec, pin: PinSpec, weight: number): FaultFamily[] {
+  const next = connector.pins[connector.pins.indexOf(pin) + 1];
+  if (next === undefined) return [];
+  const [a, b] = [pin, next].map((p) => `${connector.id}.${p.pin}.a`);
+  const at = `X:${connector.id}.${pin.pin}`;
+  const mode = 'water_bridge';
+  const fault = (ohms: number): Fault => ({ at, mode, changes: [{ kind: 'bridge', a, b, ohms }], cures: ['clean'] });
+  return [{ at, mode, weight, severities: WATER_OHMS, fault }];
 }
 
 /** Weight of one pin against a wire of prior 1: exposed connectors fail more often than wires. Designer's judgement. */

@@ -29,7 +29,7 @@ export interface Fault {
   cures: string[];
 }
 
-/** A family of faults of one place and mode. `severities` are ohms in rising order; empty where there is no degree. */
+/** A family of faults of one place and mode. `severities` are ohms from the mildest to the worst; empty where there is none. */
 export interface FaultFamily {
   at: Target;
   mode: string;

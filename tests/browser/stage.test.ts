@@ -73,6 +73,42 @@ describe('the stage in a browser', () => {
     await page.close();
   });
 
+  it('draws a handle where it stands, whatever came in between', async () => {
+    const page = await server.open(SIZE);
+    const knob = { x: 18 + 660 * 0.8311, y: 10 + 130 * 0.8311, width: 100, height: 110 };
+    const look = async (): Promise<string> => {
+      await page.waitForTimeout(900);
+      return (await page.screenshot({ clip: knob })).toString('base64');
+    };
+    const at = { place: 'BATT', opened: ['AC4'] };
+    await show(page, { ...at, controls: { iso: '0' } });
+    const off = await look();
+    await show(page, { controls: { iso: '1' } });
+    expect(await look()).not.toBe(off);
+    // There and back before a frame is drawn, and from another place with the old state told first.
+    await page.evaluate(() => {
+      window.page.show({ controls: { iso: '0' } });
+      window.page.show({ controls: { iso: '1' } });
+      window.page.show({ controls: { iso: '0' } });
+    });
+    expect(await look()).toBe(off);
+    await show(page, { place: 'YARD' });
+    await page.evaluate((back) => {
+      window.page.show({ ...back, controls: { iso: '1' } });
+      window.page.show({ controls: { iso: '0' } });
+    }, at);
+    expect(await look()).toBe(off);
+    await page.close();
+  });
+
+  it('takes a double click on a handle for one', async () => {
+    const page = await server.open(SIZE);
+    await show(page, { place: 'BATT', opened: ['AC4'], controls: { iso: '1' } });
+    await page.mouse.dblclick(...onScreen(716, 190));
+    expect(await told(page)).toEqual(['control "iso" "0"']);
+    await page.close();
+  });
+
   it('draws a frame only when something changed', async () => {
     const page = await server.open(SIZE);
     await show(page, { place: 'BDASH', opened: ['AC2', 'AC11'] });

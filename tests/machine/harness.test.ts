@@ -1,6 +1,8 @@
 /** Wires, shorts and islands of the sound machine. */
+
 import { describe, expect, it } from 'vitest';
 import { readMeter } from '../../src/instruments/index.ts';
+import { pinFaults } from '../../src/machine/harness-faults.ts';
 import { World } from '../../src/machine/index.ts';
 import type { Change } from '../../src/parts/index.ts';
 import { drive } from '../support/drive.ts';
@@ -118,5 +120,25 @@ describe('floating points', () => {
     world.advance(900_000);
     expect(world.ampsIn('W:101A')).toBeGreaterThan(0.015);
     expect(world.ampsIn('W:101A')).toBeLessThan(0.04);
+  });
+});
+
+describe('water in a plug', () => {
+  const families = model.book.connectors.flatMap((c) => c.pins.flatMap((pin) => pinFaults(c, pin)));
+  const wet = families.filter((f) => f.mode === 'water_bridge');
+
+  it('lies between neighbours of the plugs that the book calls wet, and is dried by cleaning', () => {
+    const plugs = model.book.connectors.filter((c) => c.failures.some((f) => f.mode === 'water_bridge'));
+    expect(wet).toHaveLength(plugs.reduce((sum, c) => sum + c.pins.length - 1, 0));
+    for (const family of wet) expect(family.fault(2000).cures).toEqual(['clean']);
+  });
+
+  it('is a path of its own: never more ohms between the two pins than the water has', () => {
+    for (const family of wet) {
+      const [change] = family.fault(2000).changes;
+      if (change.kind !== 'bridge') throw new Error(`${family.at}: ${change.kind}`);
+      const world = drive({ model, settings: STATES.isolated, changes: [change] });
+      expect(readMeter(world, 'ohms', change.a, change.b).value, family.at).toBeLessThan(2001);
+    }
   });
 });
