@@ -178,7 +178,7 @@ export class Theatre {
   private approach(pane: Pane, x: number, y: number): void {
     if (!pane.fitted || pane.at.scale >= LEGIBLE.least * this.density) return;
     const from = pane.at;
-    const to = held(centredOn(x, y, LEGIBLE.good * this.density, pane.size), pane.bounds, pane.size);
+    const to = held(centredOn(x, y, LEGIBLE.good * this.density, pane.size), pane.bounds, pane.size, 0);
     const step = (share: number): void => {
       const mix = (a: number, b: number): number => a + (b - a) * share;
       pane.move({ scale: mix(from.scale, to.scale), x: mix(from.x, to.x), y: mix(from.y, to.y) });

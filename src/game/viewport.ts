@@ -48,14 +48,14 @@ export function zoomAt(
   return { scale, x: px - (px - at.x) * k, y: py - (py - at.y) * k };
 }
 
-/** A smaller drawing is centred, a larger one can't be pushed out of the pane. */
-export function held(at: Placement, drawing: Box, pane: Size): Placement {
+/** A smaller drawing is centred, a larger one can't be pushed out of the pane, with `kept` 0 not even off its edge. */
+export function held(at: Placement, drawing: Box, pane: Size, kept = KEPT): Placement {
   const hold = (offset: number, start: number, length: number, room: number): number => {
     const [from, size] = [offset + at.scale * start, at.scale * length];
     if (size <= room * 1.001) return Math.round((room - size) / 2 - at.scale * start);
-    const slack = room * KEPT;
-    const kept = Math.min(slack, Math.max(from, room - slack - size));
-    return Math.round(kept - at.scale * start);
+    const slack = room * kept;
+    const within = Math.min(slack, Math.max(from, room - slack - size));
+    return Math.round(within - at.scale * start);
   };
   return {
     scale: at.scale,

@@ -32,12 +32,15 @@ function sameTest(record: Done): string {
   ]);
 }
 
-/** Habits of a careful technician, free once each: battery, main grounds, a first look, the meter proved. */
+/** Habits of a careful technician, free once each: battery, its draw at rest, main grounds, a first look, the meter. */
 function habitOf(attempt: Attempt, record: Done): string | null {
   const { action } = record.entry;
   if (action.do === 'look') return `look:${action.at}`;
-  const { red, black } = record.after.leads;
+  const { dial, redJack, leads } = record.after;
+  const { red, black } = leads;
   if (red === null || black === null) return null;
+  // What drains a battery at rest is asked wherever one was found flat (common practice, no source).
+  if (dial === 'amps' && redJack === 'amps') return 'draw';
   const { book } = attempt.model;
   const battery = book.reference.split('.')[0];
   if (red.startsWith(`${battery}.`) && black.startsWith(`${battery}.`)) return `battery:${action.do}`;

@@ -66,7 +66,7 @@ describe('an end that is off its terminal', () => {
     (end) => {
       const batt = named('BATT');
       const [made] = lift(batt, end);
-      if (!made) return;
+      if (!made) throw new Error(`${end} is not drawn in the battery box`);
       const run = batt.runs?.[made.run?.index ?? -1];
       expect(run?.wire).toBe(end.split('@')[0]);
       const change = withoutEnds(batt, [made]);

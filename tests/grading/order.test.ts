@@ -42,3 +42,25 @@ test('a test that could have told two halves apart is a good one, whatever came'
 test('the outcome that hardly any suspect foretold tells the most: no point is lost for it', () => {
   expect(wasted(0.004, 0.7)).toEqual([]);
 });
+
+test('asking once what drains the battery costs nothing, whatever it tells', () => {
+  const drain = workedAt(
+    'job-01',
+    'walk BATT; with eyeProtection; with noFlame; with jewelryOff; open AC4; operate iso 0; lift 001A@from; ' +
+      'operate iso 1; dial amps; jack amps; red 001A@from; black G1.-; read; read',
+  );
+  const nobody = new Map([['one', 1]]);
+  const steps = drain.records.map(
+    (r): Step => ({
+      index: r.entry.index,
+      before: nobody,
+      after: nobody,
+      left: 1,
+      informative: true,
+      foreseen: 1,
+      moved: 0,
+    }),
+  );
+  const { wasted } = reviewTests(drain, { suspects: [], steps, mends: () => 0 }, DEFAULT_RUBRIC);
+  expect(wasted.map((f) => f.code)).toEqual(['asked-twice']);
+});

@@ -26,7 +26,9 @@ export function Safety({ session }: { session: Session }) {
       <div class="helper-line">
         <p>
           {here && bench.helperUntilMs !== null
-            ? t('clip.helperHere', { minute: minutes(Math.floor(bench.helperUntilMs / MS_PER_TENTH)) })
+            ? t('clip.helperHere', {
+                minutes: minutes(Math.ceil((bench.helperUntilMs - attempt.timeMs) / MS_PER_TENTH)),
+              })
             : t('clip.helperNone')}
         </p>
         <ActButton session={session} action={{ do: 'helper', call: !here }} />
@@ -72,7 +74,9 @@ function HandRow({ session, precaution }: { session: Session; precaution: Precau
       >
         <span class="tick" aria-hidden="true" />
         <span class="precaution-name">{done}</span>
-        {lapsed === null ? null : <span class="state-word">{t('clip.lapsed', { since: sinceText(lapsed) })}</span>}
+        {lapsed === null ? null : (
+          <span class="state-word">{t('clip.lapsed', { since: sinceText(session.book, lapsed) })}</span>
+        )}
         <span class="act-cost">{costText(session, { do: 'precaution', id, on: !on })}</span>
       </button>
       {alone ? <p class="precaution-text">{t('clip.needsHelper')}</p> : null}

@@ -39,6 +39,6 @@ export function lapsedHere(session: Session): { id: string; since: string }[] {
     const by = lapsedBy(attempt.records, id);
     return by === null || by.entry.action.do === 'operate' || by.entry.action.do === 'verify'
       ? []
-      : [{ id, since: sinceText(by) }];
+      : [{ id, since: sinceText(book, by) }];
   });
 }

@@ -36,7 +36,7 @@ export function usePlacement(session: Session, ref: RefObject<HTMLElement>): Pla
     const size = { w: tool.offsetWidth, h: tool.offsetHeight };
     const kept = keptInSight(tool, now.point, now.selected);
     // Not the height: that changes with every line that is said, and the instrument would not lie still.
-    const place = `${situation}|${room.x}|${room.w}|${innerHeight}`;
+    const place = `${situation}|${room.x}|${room.w}|${innerHeight}|${drawnPoints()}`;
     const isNewPlace = place !== last.current.place;
     const isNewChoice = isNewPlace || choice !== last.current.choice;
     const wanted = at !== null && !isNewPlace ? at : chosenBy(room, size);
@@ -91,11 +91,17 @@ function keptInSight(tool: HTMLElement, chosen: string | null, selected: string 
     .map((spot) => ({ x: spot.x + dx, y: spot.y + dy, weight: weightOf(spot) }))
     .filter(({ weight }) => weight > 0);
   const buttons = [...document.querySelectorAll(BUTTONS)].flatMap((button) => {
-    const { left, right, top, height } = button.getBoundingClientRect();
-    return [left, right].map((x) => ({ x: x - frame.left, y: top - frame.top + height / 2, weight: BUTTON }));
+    const { left, right, top, bottom } = button.getBoundingClientRect();
+    return [left, right].flatMap((x) =>
+      [top, bottom].map((y) => ({ x: x - frame.left, y: y - frame.top, weight: BUTTON })),
+    );
   });
   return [...points, ...buttons];
 }
+
+/** Changes when another drawing has come in; loose ends of wires leave it as it is. */
+const drawnPoints = (): number =>
+  (onStage.current?.spots() ?? []).filter(({ point }) => point !== undefined && !point.includes('@')).length;
 
 /** The slip grows and shrinks by itself; the instrument must not lie on its buttons. */
 function useSlipWatch(): void {
