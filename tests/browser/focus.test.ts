@@ -24,6 +24,7 @@ test.each([
   ['the clipboard', 'c', /^Clipboard: Notes$/],
   ['a page of the clipboard', '5', /^Clipboard: Operator$/],
   ['the manual', 'm', /^Search the manual$/],
+  ['the schematic', 's', /^Schematic: 1 · /],
 ] as const)('%s takes the focus, keeps it between its edges and gives it back', async (_, key, first) => {
   const { keys, errors, close } = await shop();
   await keys.key('k');

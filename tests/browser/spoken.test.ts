@@ -87,6 +87,72 @@ test('a reading, a refusal and a notice are spoken when they come, and again whe
   await close();
 });
 
+test('what opens, is found or is asked is spoken', async () => {
+  const { page, errors, close } = await visit(site);
+  expect(await mainName(page)).toBe('Job board');
+  await intoShop(page);
+  const said = await listen(page);
+  const keys = await Keyboard.of(page);
+  await keys.key('s');
+  expect((await said()).join()).toMatch(/Schematic open: 1 · .*\. List put away\./);
+  await keys.to(/^Find on the drawing/);
+  await keys.type('K1');
+  expect((await said()).at(-1)).toMatch(/by that name\. Enter goes to the first: .*\(K1\)/);
+  await keys.press('Enter');
+  expect((await said()).join()).toMatch(/\(K1\): marked /);
+  await keys.type('zz');
+  expect((await said()).at(-1)).toMatch(/^Nothing here by that name/);
+  await keys.key('Escape');
+  await keys.key('Escape');
+  expect((await said()).join()).toMatch(/Schematic closed\. List back\./);
+
+  await keys.key('m');
+  await keys.to(/^Search the manual/);
+  await keys.type('K1');
+  expect((await said()).at(-1)).toMatch(/^\d+ places in the manual/);
+  await keys.key('Escape');
+
+  await keys.key('5');
+  await keys.do(/^Ask: .+\?, \d/);
+  const answer = await page.locator('.ask-answer').textContent();
+  expect((await keys.focus()).name).toBe(answer);
+  expect((await said()).join()).toContain(answer?.slice(1, -1));
+  expect(await violations(page)).toEqual([]);
+  expect(errors).toEqual([]);
+  await close();
+});
+
+test('Tab comes to the page of the clipboard that is open, and to the question when a job is closed', async () => {
+  const { page, errors, close } = await visit(site);
+  await intoShop(page);
+  const keys = await Keyboard.of(page);
+  for (const [key, tab] of [
+    ['4', /^Safety/],
+    ['2', /^Notes/],
+    ['6', /^Write-up/],
+  ] as const) {
+    await keys.key(key);
+    await keys.press('Tab');
+    await keys.press('Tab');
+    const { role, name } = await keys.focus();
+    expect(role).toBe('tab');
+    expect(name).toMatch(tab);
+  }
+  await keys.do(/^Cannot duplicate/);
+  expect((await keys.focus()).role).toBe('alertdialog');
+  const described = await page.getByRole('alertdialog').evaluate((dialog) => {
+    const id = dialog.getAttribute('aria-describedby') ?? '';
+    return document.getElementById(id)?.textContent;
+  });
+  expect(described).toMatch(/^Close the job as “Cannot duplicate/);
+  await keys.do(/^Not yet/);
+  expect((await keys.focus()).name).toMatch(/^Cannot duplicate/);
+  expect(errors).toEqual([]);
+  await close();
+});
+
+const mainName = (page: Page): Promise<string | null> => page.locator('main').getAttribute('aria-label');
+
 test('each screen has a name of its own and reads from the top down', async () => {
   const { page, errors, close } = await visit(site);
   await page.locator('.card').first().waitFor();

@@ -184,10 +184,22 @@ test('a fuse pulled with the key off is no lapse', () => {
   expect(work(workedAt('job-03', 'walk CFUSE; open AC1'), 'pull F10').lapses).toEqual([]);
 });
 
+describe('the disconnect switch', () => {
+  const missing = (before: string): string[] =>
+    work(workedAt('job-05', before), 'operate iso 0').lapses.flatMap((lapse) => lapse.missing);
+
+  test('turned off with the key at run: A1 was still writing', () => {
+    expect(missing('operate key run; walk BATT')).toEqual(['wait10s']);
+  });
+
+  test('turned off once the key has been off for as long as the walk takes is no lapse', () => {
+    expect(missing('operate key run; operate key off; walk BATT')).toEqual([]);
+  });
+});
+
 describe('a precaution that the machine belies is not taken', () => {
   test.each([
     ['the key out', 'keyOut', 'operate key run', 'keyOff'],
-    ['ten seconds after key off', 'wait10s', 'operate key run', 'keyOff'],
     ['the switch locked off', 'tagLock', '', 'disconnectOff'],
     ['the heater cool', 'heaterCool', 'operate key start', 'engineStopped'],
   ])('%s', (_what, id, before, needed) => {
@@ -205,10 +217,10 @@ describe('a precaution that the machine belies is not taken', () => {
   });
 
   test.each(['run', 'start'])('what was true with the key off ends with the key at %s', (position) => {
-    const attempt = workedAt('job-05', 'with chocks; with helperClear; with keyOut; with wait10s');
-    expect(attempt.bench.precautions).toContain('wait10s');
+    const attempt = workedAt('job-05', 'with chocks; with helperClear; with keyOut');
+    expect(attempt.bench.precautions).toContain('keyOut');
     work(attempt, `operate key ${position}`);
-    expect(attempt.bench.precautions).toEqual(expect.not.arrayContaining(['keyOut', 'wait10s']));
+    expect(attempt.bench.precautions).toEqual(expect.not.arrayContaining(['keyOut']));
     expect(attempt.bench.precautions).toContain('chocks');
   });
 

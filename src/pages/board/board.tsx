@@ -18,7 +18,7 @@ export function Board() {
   const { jobs } = catalog();
   useTitle(t('board.title'));
   return (
-    <main class="page" id="work" tabIndex={-1}>
+    <main class="page" id="work" tabIndex={-1} aria-label={t('board.title')}>
       <h1>{t('board.title')}</h1>
       <p class="lede">{t('board.intro')}</p>
       {ready && !lasting ? <p class="warn">{t('app.notLasting')}</p> : null}

@@ -1,5 +1,5 @@
 /** Closing a job: what still stands open, how it ends, and once more "are you sure". */
-import { useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Action, Ending } from '../../job/index.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import type { Session } from '../state/session.ts';
@@ -36,26 +36,41 @@ export function Close({ session }: { session: Session }) {
         </ul>
       )}
       <h3 id="closing-title">{t('write.endings')}</h3>
-      {ending === null ? (
-        <div class="acts">
-          {ENDINGS.map((e) => (
-            <button key={e} type="button" class="act act-plain" onClick={() => setEnding(e)}>
-              <span class="act-name">{t(`write.${e}`)}</span>
-            </button>
-          ))}
-        </div>
-      ) : (
-        <div class="sure" role="alertdialog" aria-label={t('write.endings')}>
-          <p>{t('write.sure', { ending: t(`write.${ending}`) })}</p>
-          <button type="button" class="strong" onClick={finish}>
-            {t('write.yes')}
+      {/* Kept while it is asked: whoever says "not yet" goes on where they were. */}
+      <div class="acts" hidden={ending !== null}>
+        {ENDINGS.map((e) => (
+          <button key={e} type="button" class="act act-plain" onClick={() => setEnding(e)}>
+            <span class="act-name">{t(`write.${e}`)}</span>
           </button>
-          <button type="button" class="plain" onClick={() => setEnding(null)}>
-            {t('write.no')}
-          </button>
-        </div>
-      )}
+        ))}
+      </div>
+      {ending === null ? null : <Sure ending={ending} onYes={finish} onNo={() => setEnding(null)} />}
     </section>
+  );
+}
+
+function Sure({ ending, onYes, onNo }: { ending: Ending; onYes: () => void; onNo: () => void }) {
+  const ref = useRef<HTMLDivElement>(null);
+  // The question is read first; neither answer is given by one press too many.
+  useLayoutEffect(() => ref.current?.focus(), []);
+  return (
+    <div
+      class="sure"
+      role="alertdialog"
+      data-panel
+      tabIndex={-1}
+      ref={ref}
+      aria-labelledby="closing-title"
+      aria-describedby="closing-sure"
+    >
+      <p id="closing-sure">{t('write.sure', { ending: t(`write.${ending}`) })}</p>
+      <button type="button" class="strong" onClick={onYes}>
+        {t('write.yes')}
+      </button>
+      <button type="button" class="plain" onClick={onNo}>
+        {t('write.no')}
+      </button>
+    </div>
   );
 }
 

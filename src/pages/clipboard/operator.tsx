@@ -16,9 +16,24 @@ export function Operator({ session }: { session: Session }) {
           <li key={id}>
             <p class="ask-question">{question}</p>
             {asked.has(id) ? (
-              <p class="ask-answer">“{plain(model, answer)}”</p>
+              // What was pressed goes; the answer in its place takes the focus.
+              <p
+                class="ask-answer"
+                role="note"
+                id={`answer-${id}`}
+                aria-labelledby={`answer-${id}`}
+                tabIndex={-1}
+                data-rest
+              >
+                “{plain(model, answer)}”
+              </p>
             ) : (
-              <ActButton session={session} action={{ do: 'ask', question: id }} label={t('clip.ask')} />
+              <ActButton
+                session={session}
+                action={{ do: 'ask', question: id }}
+                label={t('clip.askWhat', { question })}
+                face={t('clip.ask')}
+              />
             )}
           </li>
         ))}

@@ -109,7 +109,12 @@ function Cause({ session, draft, change }: CauseProps) {
       {draft.cause === '' ? null : (
         <label class="field">
           <span>{t('write.mode')}</span>
-          <select ref={mode} value={draft.mode} onChange={(event) => change({ mode: event.currentTarget.value })}>
+          <select
+            ref={mode}
+            value={draft.mode}
+            aria-describedby="mode-note"
+            onChange={(event) => change({ mode: event.currentTarget.value })}
+          >
             <option value="">{t('write.modePick')}</option>
             {modesOf(model, draft.cause).map((mode) => (
               <option key={mode} value={mode} title={wordFor('modeNotes', mode)}>
@@ -117,8 +122,12 @@ function Cause({ session, draft, change }: CauseProps) {
               </option>
             ))}
           </select>
-          {draft.mode === '' ? null : <span class="mode-note">{wordFor('modeNotes', draft.mode)}</span>}
         </label>
+      )}
+      {draft.cause === '' || draft.mode === '' ? null : (
+        <p class="mode-note" id="mode-note">
+          {wordFor('modeNotes', draft.mode)}
+        </p>
       )}
     </>
   );

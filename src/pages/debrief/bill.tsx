@@ -61,18 +61,18 @@ export function Bill({ session, grade, sound }: Props) {
 function WorkList({ session, bill }: { session: Session; bill: SoundBill }) {
   if (bill.work.length === 0 && bill.meterFuses === 0) return <>{t('review.bill.none')}</>;
   return (
-    <ul>
+    <>
       {bill.work.map(({ verb, target, price }, i) => (
-        <li key={`${i}${target}`}>
+        <span key={`${i}${target}`} class="bill-work">
           {t('review.bill.work', { verb: wordFor('verbs', verb), what: targetName(session.model, target) })}{' '}
           <span class="bill-price">{money(price)}</span>
-        </li>
+        </span>
       ))}
       {bill.meterFuses === 0 ? null : (
-        <li>
+        <span class="bill-work">
           {t('review.bill.meterFuses')} <span class="bill-price">{money(bill.meterFuses)}</span>
-        </li>
+        </span>
       )}
-    </ul>
+    </>
   );
 }

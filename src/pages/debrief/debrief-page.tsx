@@ -20,16 +20,15 @@ import { Working } from './working.tsx';
 export function DebriefPage({ session }: { session: Session }) {
   const { job, attempt, book, stored } = session;
   const { differs } = useObservable(shelf);
-  useTitle(`${t('debrief.title')}: ${job.title}`);
+  const title = `${t('debrief.title')}: ${job.title}`;
+  useTitle(title);
   // It comes up after the attempt was read from the store, when nothing has the focus.
   useEffect(() => document.getElementById('work')?.focus(), []);
   const bill = money(billOf(book, attempt.tenths, attempt.price));
   const last = attempt.records.at(-1)?.entry.action;
   return (
-    <main class="page debrief" id="work" tabIndex={-1}>
-      <h1>
-        {t('debrief.title')}: {job.title}
-      </h1>
+    <main class="page debrief" id="work" tabIndex={-1} aria-label={title}>
+      <h1>{title}</h1>
       <p class="lede">
         {t('debrief.closed', { minutes: minutes(attempt.tenths), bill })}{' '}
         {last?.do === 'finish' ? t('debrief.ending', { ending: t(`write.${last.ending}`) }) : ''}

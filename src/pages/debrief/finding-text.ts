@@ -105,7 +105,9 @@ function proof({ model }: Session, finding: Finding): string {
   const values = { target: theTarget(model, id) };
   if (text(finding, 'verb') === 'explain') return t('review.advice.explain', values);
   if (id.startsWith('W:')) return t('review.advice.proveWire', values);
-  return id.startsWith('X:') ? t('review.advice.provePin', values) : t('review.advice.provePart', values);
+  if (id.startsWith('X:')) return t('review.advice.provePin', values);
+  const source = model.elements.some((e) => e.owner === id && e.law.kind === 'battery');
+  return source ? t('review.advice.proveBattery', values) : t('review.advice.provePart', values);
 }
 
 /** The book's own words: why the check is made, and the precautions that were missing. */

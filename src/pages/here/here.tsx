@@ -18,7 +18,8 @@ import { ProofDue, proofIsDue } from './proof-due.tsx';
 import { SeenNow } from './seen-now.tsx';
 import { VERIFY_LINE, VerifyLine } from './verify-line.tsx';
 
-export function Here({ session }: { session: Session }) {
+/** While it is put away for the schematic it keeps what is unfolded in it, and who stood where. */
+export function Here({ session, away }: { session: Session; away: boolean }) {
   useObservable(session.view);
   const { selected } = useObservable(ui);
   const { book, bench } = session;
@@ -26,7 +27,10 @@ export function Here({ session }: { session: Session }) {
   const place = zoneName(book, bench.zone);
   const body = useRef<HTMLDivElement>(null);
   // Another place is another list.
-  useEffect(() => body.current?.scrollTo(0, 0), [bench.zone]);
+  useEffect(() => {
+    body.current?.scrollTo(0, 0);
+    setFilter('');
+  }, [bench.zone]);
   const due = proofIsDue(session);
   // What comes up at the head pushes down the rest: whoever stands there stays in view.
   useEffect(() => {
@@ -34,7 +38,7 @@ export function Here({ session }: { session: Session }) {
     if (at !== null && body.current?.contains(at)) at.scrollIntoView({ block: 'nearest' });
   }, [due]);
   return (
-    <aside class="here paper" id="here" aria-label={t('here.title', { place })}>
+    <aside class="here paper" id="here" aria-label={t('here.title', { place })} hidden={away}>
       <header class="panel-head">
         <h2 tabIndex={-1} id="here-title">
           {t('here.title', { place })}

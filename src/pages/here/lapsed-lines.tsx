@@ -31,10 +31,11 @@ export function LapsedLines({ session }: { session: Session }) {
   );
 }
 
-/** Whoever turns the key knows that it is no longer out; what others have taken away is said. */
+/** What the turning of the key asks for and others have taken away; the rest stands on the safety board. */
 export function lapsedHere(session: Session): { id: string; since: string }[] {
   const { book, attempt } = session;
-  const open = book.precautions.filter((p) => isSetByHand(p) && !lacksHelper(session, p));
+  const asked = new Set(book.checks.flatMap((c) => (c.on === 'crank' ? c.needs.flat() : [])));
+  const open = book.precautions.filter((p) => asked.has(p.id) && isSetByHand(p) && !lacksHelper(session, p));
   return open.flatMap(({ id }) => {
     const by = lapsedBy(attempt.records, id);
     return by === null || by.entry.action.do === 'operate' || by.entry.action.do === 'verify'

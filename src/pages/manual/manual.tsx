@@ -58,9 +58,10 @@ export function Manual({ session }: { session: Session }) {
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and must do so by keyboard. */}
       <section class="panel-body" tabIndex={0} aria-label={t('manual.title')} ref={body}>
-        {searching ? (
-          <p role="status">{all.length === 0 ? t('manual.nothing') : t('manual.results', { count: all.length })}</p>
-        ) : null}
+        {/* Always there: what comes together with its words is not spoken. */}
+        <p class={searching ? '' : 'unseen'} role="status">
+          {searching ? hits(all.length) : ''}
+        </p>
         {leaves.map((leaf) => (
           <LeafView key={leaf.id} leaf={leaf} patterns={patterns} />
         ))}
@@ -69,6 +70,8 @@ export function Manual({ session }: { session: Session }) {
     </aside>
   );
 }
+
+const hits = (count: number): string => (count === 0 ? t('manual.nothing') : t('manual.results', { count }));
 
 type Patterns = readonly RegExp[];
 

@@ -29,24 +29,6 @@ export function Grip({ title, isLamp, tool, onMove, onPut }: Props) {
   };
   return (
     <header class="tool-head">
-      <button
-        type="button"
-        class="grip"
-        aria-label={`${title}. ${t('meter.move')}. ${t('meter.moveHint')}`}
-        onPointerDown={(event) => carry(event, place, onPut)}
-        onKeyDown={(event) => {
-          const by = { ArrowLeft: [-STEP, 0], ArrowRight: [STEP, 0], ArrowUp: [0, -STEP], ArrowDown: [0, STEP] }[
-            event.key
-          ];
-          if (by === undefined) return;
-          event.preventDefault();
-          place(by[0] ?? 0, by[1] ?? 0);
-          onPut();
-        }}
-      >
-        <span aria-hidden="true">⠿ </span>
-        {title}
-      </button>
       {toolDown ? null : <Exchange />}
       {toolDown || isLamp ? null : (
         <button
@@ -66,6 +48,25 @@ export function Grip({ title, isLamp, tool, onMove, onPut }: Props) {
         onClick={() => ui.update({ toolDown: !toolDown })}
       >
         {toolDown ? '▢' : '–'}
+      </button>
+      {/* Drawn first and come to last: what measures is wanted more often than to move it. */}
+      <button
+        type="button"
+        class="grip"
+        aria-label={`${title}. ${t('meter.move')}. ${t('meter.moveHint')}`}
+        onPointerDown={(event) => carry(event, place, onPut)}
+        onKeyDown={(event) => {
+          const by = { ArrowLeft: [-STEP, 0], ArrowRight: [STEP, 0], ArrowUp: [0, -STEP], ArrowDown: [0, STEP] }[
+            event.key
+          ];
+          if (by === undefined) return;
+          event.preventDefault();
+          place(by[0] ?? 0, by[1] ?? 0);
+          onPut();
+        }}
+      >
+        <span aria-hidden="true">⠿ </span>
+        {title}
       </button>
     </header>
   );

@@ -20,7 +20,8 @@ export function OrderPage({ job }: { job: JobSpec }) {
   const { model } = catalog();
   const record = jobRecord(attempts, job.id);
   const latest = record?.latest;
-  useTitle(`${t('order.title')}: ${job.title}`);
+  const title = `${t('order.title')}: ${job.title}`;
+  useTitle(title);
   const take = async (): Promise<void> => {
     resetUi();
     const session = await takeJob(job);
@@ -28,7 +29,7 @@ export function OrderPage({ job }: { job: JobSpec }) {
   };
   const cautions = model.book.manual.filter((s) => s.id.startsWith('caution-')).slice(0, CAUTIONS);
   return (
-    <main class="page" id="work" tabIndex={-1}>
+    <main class="page" id="work" tabIndex={-1} aria-label={title}>
       <article class="order-sheet">
         <header>
           <p class="form-name">{t('order.title')}</p>

@@ -1,4 +1,4 @@
-/** One stop of the Tab key for a list; the arrow keys move inside it. */
+/** One stop of the Tab key for a list; the arrow keys move inside it. Tab comes to the tab that is chosen. */
 import type { RefObject } from 'preact';
 import { useEffect } from 'preact/hooks';
 
@@ -14,10 +14,15 @@ export function useArrows(ref: RefObject<HTMLElement>): void {
       if (event.target instanceof HTMLElement) arrange(list, event.target);
     };
     list.addEventListener('keydown', onKey);
+    const onLeave = ({ relatedTarget }: FocusEvent): void => {
+      if (!(relatedTarget instanceof Node && list.contains(relatedTarget))) arrange(list);
+    };
     list.addEventListener('focusin', onFocus);
+    list.addEventListener('focusout', onLeave);
     return () => {
       list.removeEventListener('keydown', onKey);
       list.removeEventListener('focusin', onFocus);
+      list.removeEventListener('focusout', onLeave);
     };
   });
 }
@@ -27,6 +32,7 @@ function arrange(list: HTMLElement, current?: HTMLElement): void {
   const focused =
     current ??
     items.find((item) => item === document.activeElement) ??
+    items.find((item) => item.getAttribute('aria-selected') === 'true') ??
     items.find((item) => item.tabIndex === 0 && item.dataset.stop === '1');
   const stop = focused !== undefined && items.includes(focused) ? focused : items[0];
   for (const item of items) {

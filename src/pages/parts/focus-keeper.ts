@@ -11,6 +11,7 @@ const MOST = 60;
 
 interface Stay {
   target: HTMLElement;
+  /** Itself, where it is a panel, and all that it stands in. */
   above: Element[];
 }
 
@@ -50,6 +51,6 @@ const canHaveFocus = (element: HTMLElement): boolean => element.isConnected && e
 
 function ancestors(element: Element): Element[] {
   const list: Element[] = [];
-  for (let at = element.parentElement; at !== null && at.id !== 'app'; at = at.parentElement) list.push(at);
+  for (let at: Element | null = element; at !== null && at.id !== 'app'; at = at.parentElement) list.push(at);
   return list;
 }

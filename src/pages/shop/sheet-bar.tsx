@@ -1,13 +1,13 @@
 /** The schematic's edge: which sheet, zoom, and the divider that moves. */
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { isStacked } from '../../game/viewport.ts';
-
 import { useObservable } from '../state/observable.ts';
-import { sheets } from '../state/sheets.ts';
+import type { Session } from '../state/session.ts';
+import { sheets, sheetTitle } from '../state/sheets.ts';
 import { closeSheet, ui } from '../state/ui.ts';
 import { t } from '../words/words.ts';
+import { FindBox } from './find-box.tsx';
 import { onStage } from './stage-pane.tsx';
-import { FindBox } from './tool-bar.tsx';
 
 const LEAST = 0.2;
 const MOST = 0.8;
@@ -15,15 +15,25 @@ const STEP = 0.05;
 /** The height that place and schematic share when one lies above the other. */
 const ALONG = '(100% - var(--strip) - var(--bar))';
 
-export function SheetBar() {
+export function SheetBar({ session }: { session: Session }) {
   const { sheet, split } = useObservable(ui);
   const stacked = useStacked();
+  const bar = useRef<HTMLElement>(null);
+  // As with the other panels: whoever opens it goes on in it. What had the focus may go at the same moment.
+  useLayoutEffect(() => bar.current?.focus({ preventScroll: true }), []);
   const share = Math.round(split * 100) / 100;
   const below = `calc(${ALONG} * ${share} + var(--bar) + 8px)`;
   return (
     <>
       <Divider stacked={stacked} />
-      <div class="sheet-bar" style={stacked ? { top: below } : { left: `calc(${share * 100}% + 12px)` }}>
+      <section
+        class="sheet-bar"
+        data-panel
+        tabIndex={-1}
+        ref={bar}
+        aria-label={t('shop.sheetBar', { sheet: sheet === null ? '' : sheetTitle(sheet) })}
+        style={stacked ? { top: below } : { left: `calc(${share * 100}% + 12px)` }}
+      >
         <label>
           <span class="unseen">{t('shop.sheet')}</span>
           <select value={sheet ?? ''} onChange={(event) => ui.update({ sheet: event.currentTarget.value })}>
@@ -34,12 +44,12 @@ export function SheetBar() {
             ))}
           </select>
         </label>
-        <FindBox />
+        <FindBox session={session} />
         <SheetZoom />
         <button type="button" class="plain" aria-label={t('app.close')} onClick={closeSheet}>
           ✕
         </button>
-      </div>
+      </section>
     </>
   );
 }

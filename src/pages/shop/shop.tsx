@@ -14,6 +14,7 @@ import { ui } from '../state/ui.ts';
 import { t } from '../words/words.ts';
 import { listenForKeys } from './keys.ts';
 import { SheetBar } from './sheet-bar.tsx';
+import { SheetNews } from './sheet-news.tsx';
 import { Slip } from './slip.tsx';
 import { startSounds } from './sounds.ts';
 import { StagePane } from './stage-pane.tsx';
@@ -23,7 +24,7 @@ import { TopBar } from './top-bar.tsx';
 const Manual = lazy(async () => (await import('../manual/manual.tsx')).Manual);
 
 export function Shop({ session }: { session: Session }) {
-  const { here, clip, manual, sheet, aside } = useObservable(ui);
+  const { here, hereAside, clip, manual, sheet, aside } = useObservable(ui);
   useTitle(`${t('shop.title')}: ${session.job.title}`);
   useEffect(swallowDoubleClicks, []);
   useEffect(() => watchMoments(session), [session]);
@@ -41,12 +42,13 @@ export function Shop({ session }: { session: Session }) {
     <div class="shop">
       <TopBar session={session} />
       <main class={floor.join(' ')} id="work" tabIndex={-1} aria-label={t('shop.title')}>
-        {here ? <Here session={session} /> : null}
+        {here || hereAside ? <Here session={session} away={!here} /> : null}
         <div class="bench">
           <StagePane session={session} />
           <StageTools session={session} />
           <HoverName session={session} />
-          {sheet === null ? null : <SheetBar />}
+          {sheet === null ? null : <SheetBar session={session} />}
+          <SheetNews />
           <Slip session={session} />
           {aside === 'YARD' || aside === 'YARD-RIGHT' ? null : <Tool session={session} />}
         </div>

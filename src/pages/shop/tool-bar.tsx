@@ -1,5 +1,4 @@
-/** Over the drawing: closer and wider, the whole machine, find by number, the name of what the pointer is on. */
-import { useState } from 'preact/hooks';
+/** Over the drawing: closer and wider, the whole machine, the name of what the pointer is on. */
 import { lookAt } from '../state/move-on.ts';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
@@ -88,24 +87,4 @@ function hoverText(session: Session, what: Hovered): string | null {
     return sealed.length > 0 && !some ? t('here.sealedShort', { name }) : name;
   }
   return what.zone === undefined ? null : zoneName(book, what.zone);
-}
-
-export function FindBox() {
-  const [text, setText] = useState('');
-  const find = (event: Event): void => {
-    event.preventDefault();
-    const id = text.trim();
-    if (id !== '') onStage.current?.locate(id);
-  };
-  return (
-    <form class="find" onSubmit={find}>
-      <input
-        type="search"
-        aria-label={t('shop.find')}
-        placeholder={t('shop.findHint')}
-        value={text}
-        onInput={(event) => setText(event.currentTarget.value)}
-      />
-    </form>
-  );
 }

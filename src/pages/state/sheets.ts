@@ -2,6 +2,7 @@
 import type { Drawing } from '../../game/drawing.ts';
 import { layoutSheet } from '../../game/sheet/index.ts';
 import { type SheetSpec, sheetSchema } from '../../scenario/schema-sheet.ts';
+import { t } from '../words/words.ts';
 import { catalog } from './catalog.ts';
 import { closeSheet, openSheet, ui } from './ui.ts';
 
@@ -19,6 +20,12 @@ export function toggleSheet(): void {
   const [first] = sheets;
   if (ui.value.sheet !== null) closeSheet();
   else if (first !== undefined) openSheet(first.id);
+}
+
+/** As it is listed: `1 · Supply and start`. */
+export function sheetTitle(id: string): string {
+  const { number, title } = sheets.find((s) => s.id === id) ?? {};
+  return number === undefined ? '' : t('shop.sheetName', { number, title });
 }
 
 const laid = new Map<string, Drawing>();
