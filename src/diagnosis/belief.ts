@@ -92,15 +92,27 @@ interface Told {
 function tellAll({ model, job, records }: Attempt, suspects: readonly Suspect[]): Told[] {
   const sound = Rig.arriving(model, [], { ...job.arrival, regions: {} });
   const machines = suspects.map((suspect) => suspect.ends.map(quiet));
+  const known = new Set<string>();
   return records.map((record) => {
     const expected = sound.run(record.steps);
     const yardstick = yardstickOf(record, expected, sound);
+    const real = outcomeOf(record.seen, yardstick);
+    // The same test with the same outcome, nothing moved in between, is no second witness.
+    const test = JSON.stringify([testOf(record), sound.world.state.controls, real, record.signOf]);
+    const again = known.has(test);
+    known.add(test);
     return {
-      informative: yardstick !== null || watched(record),
-      real: outcomeOf(record.seen, yardstick),
+      informative: !again && (yardstick !== null || watched(record)),
+      real,
       outcomes: machines.map((rigs) => foretell(rigs, record, yardstick)),
     };
   });
+}
+
+/** What was done and how the leads and the machine's parts stood. */
+function testOf({ entry: { action }, after }: Done): unknown {
+  const { leads, dial, redJack, instrument, unplugged, lifted, pulled, exchanged, zone } = after;
+  return [action, zone, leads, dial, redJack, instrument, unplugged, lifted, pulled, exchanged];
 }
 
 /** A suspect's machine of its own, which isn't asked whether a display stands still. */

@@ -97,9 +97,13 @@ test('what opens, is found or is asked is spoken', async () => {
   expect((await said()).join()).toMatch(/Schematic open: 1 · .*\. List put away\./);
   await keys.to(/^Find on the drawing/);
   await keys.type('K1');
-  expect((await said()).at(-1)).toMatch(/by that name\. Enter goes to the first: .*\(K1\)/);
+  // The start relay is drawn on the second sheet only.
+  expect((await said()).at(-1)).toMatch(/^Nothing here by that name\. Enter looks on the other sheets/);
   await keys.press('Enter');
-  expect((await said()).join()).toMatch(/\(K1\): marked /);
+  expect((await said()).join()).toMatch(/\(K1\): marked on sheet 2 · /);
+  await page.waitForTimeout(300);
+  await keys.press('Enter');
+  expect((await said()).join()).toMatch(/\(K1\): marked on the schematic\./);
   await keys.type('zz');
   expect((await said()).at(-1)).toMatch(/^Nothing here by that name/);
   await keys.key('Escape');

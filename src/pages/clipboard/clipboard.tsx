@@ -35,7 +35,7 @@ export function Clipboard({ session, tab }: { session: Session; tab: ClipTab }) 
             id={`tab-${id}`}
             aria-selected={id === tab}
             aria-controls="clip-page"
-            onClick={() => ui.update({ clip: id })}
+            onClick={() => ui.update({ clip: id, clipLast: id })}
           >
             {t(`clip.tabs.${id}`)}
           </button>

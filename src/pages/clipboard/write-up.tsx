@@ -112,7 +112,7 @@ function Cause({ session, draft, change }: CauseProps) {
           <select
             ref={mode}
             value={draft.mode}
-            aria-describedby="mode-note"
+            aria-describedby={draft.mode === '' ? undefined : 'mode-note'}
             onChange={(event) => change({ mode: event.currentTarget.value })}
           >
             <option value="">{t('write.modePick')}</option>

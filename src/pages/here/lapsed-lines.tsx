@@ -34,7 +34,10 @@ export function LapsedLines({ session }: { session: Session }) {
 /** What the turning of the key asks for and others have taken away; the rest stands on the safety board. */
 export function lapsedHere(session: Session): { id: string; since: string }[] {
   const { book, attempt } = session;
-  const asked = new Set(book.checks.flatMap((c) => (c.on === 'crank' ? c.needs.flat() : [])));
+  const { zone } = session.bench;
+  const asked = new Set(
+    book.checks.flatMap((c) => (c.on === 'crank' && (c.zones?.includes(zone) ?? true) ? c.needs.flat() : [])),
+  );
   const open = book.precautions.filter((p) => asked.has(p.id) && isSetByHand(p) && !lacksHelper(session, p));
   return open.flatMap(({ id }) => {
     const by = lapsedBy(attempt.records, id);

@@ -39,7 +39,7 @@ function press(session: Session, event: KeyboardEvent): boolean {
   const key = event.key.toLowerCase();
   const tab = CLIP_TABS[Number(key) - 1];
   if (tab !== undefined) {
-    ui.update({ clip: tab, manual: false });
+    ui.update({ clip: tab, clipLast: tab, manual: false });
     return focusSoon('clipboard-title');
   }
   switch (key) {
@@ -56,7 +56,7 @@ function press(session: Session, event: KeyboardEvent): boolean {
       toggleSheet();
       return true;
     case 'c':
-      ui.update({ clip: now.clip === null ? 'notes' : null, manual: false });
+      ui.update({ clip: now.clip === null ? now.clipLast : null, manual: false });
       return now.clip === null ? focusSoon('clipboard-title') : true;
     case 'm':
       ui.update({ manual: !now.manual, clip: null });

@@ -117,7 +117,7 @@ function Latest({ session }: { session: Session }) {
     .map((r) => actionName(session, r.entry.action, r.before));
   const spent = records.reduce((sum, r) => sum + r.cost.tenths, 0);
   const begins = session.attempt.records.length <= 1 && refusal === null;
-  const empty = !begins && [...lines, ...gone, ...called].length === 0 && refusal === null;
+  const empty = !begins && [...lines, ...gone, ...called].length === 0 && !records.some(helperLeft) && refusal === null;
   return (
     <div class={refusal === null ? 'slip' : 'slip refused'} data-empty={empty}>
       <div role="status" aria-atomic="true" class="slip-text" id="slip" tabIndex={-1} data-rest>
@@ -131,6 +131,7 @@ function Latest({ session }: { session: Session }) {
               <b>{t('slip.refused')}</b> {refusalText(session, refusal)}
             </p>
           )}
+          {records.some(helperLeft) ? <p>{t('slip.helperLeft')}</p> : null}
           {gone.length === 0 ? null : <p>{t('slip.lapsed', { what: gone.join(' ') })}</p>}
           {called.map((line) => (
             <p key={line} class="call">
@@ -141,7 +142,7 @@ function Latest({ session }: { session: Session }) {
         </div>
       </div>
       {begins ? (
-        <button type="button" class="plain" onClick={() => ui.update({ clip: 'safety' })}>
+        <button type="button" class="plain" onClick={() => ui.update({ clip: 'safety', clipLast: 'safety' })}>
           {t('slip.openSafety')}
         </button>
       ) : null}
@@ -170,6 +171,10 @@ function linesOf(session: Session, record: Record): string[] {
     ? [`${stopped(actionName(session, action, record.before))} ${t('seen.done')}`]
     : lines;
 }
+
+/** Did the helper's time run out? */
+const helperLeft = ({ entry, before, after }: Record): boolean =>
+  entry.action.do !== 'helper' && before.helperUntilMs !== null && after.helperUntilMs === null;
 
 /** Precautions that something else has taken away: said, since the board is folded in. */
 function lapsed({ model }: Session, { entry, before, after }: Record): string[] {

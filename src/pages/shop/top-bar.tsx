@@ -68,7 +68,7 @@ function Folders() {
       {folder(t('shop.schematic'), now.sheet !== null, toggleSheet)}
       {folder(t('shop.manual'), now.manual, () => ui.update({ manual: !now.manual, clip: null }))}
       {folder(t('shop.clipboard'), now.clip !== null, () =>
-        ui.update({ clip: now.clip === null ? 'notes' : null, manual: false }),
+        ui.update({ clip: now.clip === null ? now.clipLast : null, manual: false }),
       )}
       <button type="button" class="folder" aria-label={t('app.help')} onClick={() => ui.update({ dialog: 'help' })}>
         ?

@@ -14,6 +14,8 @@ export interface Ui {
   /** Part of the stage's width that the place keeps beside the sheet. */
   split: number;
   clip: ClipTab | null;
+  /** Page that the clipboard was last open at. */
+  clipLast: ClipTab;
   manual: boolean;
   leadInHand: Lead | null;
   /** How often the lead in hand was set down where no point is. */
@@ -38,6 +40,7 @@ export const ui = new Observable<Ui>({
   sheet: null,
   split: 0.5,
   clip: null,
+  clipLast: 'notes',
   manual: false,
   leadInHand: null,
   missed: 0,

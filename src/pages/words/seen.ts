@@ -1,5 +1,5 @@
 /** Codes of what was seen and heard, as sentences. */
-import { type JobSpec, observablesOf, type Record } from '../../job/index.ts';
+import { inCab, type JobSpec, observablesOf, type Record } from '../../job/index.ts';
 import type { Model } from '../../machine/index.ts';
 import { inText } from './names.ts';
 import { plain } from './plain.ts';
@@ -62,10 +62,18 @@ export function codeText(model: Model, code: string): string {
 /** All that an action showed, in sentences; says so where a look showed nothing. */
 export function seenLines(model: Model, job: JobSpec, record: Record): string[] {
   const { do: kind } = record.entry.action;
-  if (record.seen.codes.length > 0) return story(model, job, record);
+  if (record.seen.codes.length > 0) return [...story(model, job, record), ...silentStart(model, record)];
   if (kind === 'look' || kind === 'wiggle') return [t('slip.nothing')];
   if (kind === 'codes') return [t('seen.noCodes')];
   return kind === 'operate' ? [t('seen.quiet')] : [];
+}
+
+/** A key turned to start that turns nothing says so: the lamps alone would read as if it had not been turned. */
+function silentStart({ book }: Model, { entry: { action }, seen, after }: Record): string[] {
+  const spec = action.do === 'operate' ? book.controls.find((c) => c.id === action.control) : undefined;
+  const tried = action.do === 'operate' && spec?.starts === true && spec.springs?.[action.value] !== undefined;
+  const turned = [...STARTING, 'runs', 'clunk', 'chatter'].some((code) => seen.codes.includes(code));
+  return tried && !turned && inCab(book, after.zone) ? [t('seen.noCrank')] : [];
 }
 
 /**
