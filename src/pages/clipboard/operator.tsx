@@ -14,26 +14,23 @@ export function Operator({ session }: { session: Session }) {
       <ul class="asks">
         {job.asks.map(({ id, question, answer }) => (
           <li key={id}>
-            <p class="ask-question">{question}</p>
             {asked.has(id) ? (
-              // What was pressed goes; the answer in its place takes the focus.
-              <p
-                class="ask-answer"
-                role="note"
-                id={`answer-${id}`}
-                aria-labelledby={`answer-${id}`}
-                tabIndex={-1}
-                data-rest
-              >
-                “{plain(model, answer)}”
-              </p>
+              <>
+                <p class="ask-question">{question}</p>
+                {/* What was pressed goes; the answer in its place takes the focus. */}
+                <p
+                  class="ask-answer"
+                  role="note"
+                  id={`answer-${id}`}
+                  aria-labelledby={`answer-${id}`}
+                  tabIndex={-1}
+                  data-rest
+                >
+                  “{plain(model, answer)}”
+                </p>
+              </>
             ) : (
-              <ActButton
-                session={session}
-                action={{ do: 'ask', question: id }}
-                label={t('clip.askWhat', { question })}
-                face={t('clip.ask')}
-              />
+              <ActButton session={session} action={{ do: 'ask', question: id }} label={t('clip.ask', { question })} />
             )}
           </li>
         ))}

@@ -46,7 +46,7 @@ export function FindBox({ session }: { session: Session }) {
         value={text}
         onInput={(event) => type(event.currentTarget.value)}
       />
-      <p class={news === '' ? 'unseen' : 'find-news paper'} role="status">
+      <p class={news === '' ? 'unseen' : 'find-news'} role="status">
         {news}
       </p>
     </form>

@@ -120,7 +120,15 @@ function Latest({ session }: { session: Session }) {
   const empty = !begins && [...lines, ...gone, ...called].length === 0 && !records.some(helperLeft) && refusal === null;
   return (
     <div class={refusal === null ? 'slip' : 'slip refused'} data-empty={empty}>
-      <div role="status" aria-atomic="true" class="slip-text" id="slip" tabIndex={-1} data-rest>
+      <div
+        role="status"
+        aria-atomic="true"
+        class="slip-text"
+        id="slip"
+        aria-label={t('slip.label')}
+        tabIndex={-1}
+        data-rest
+      >
         {/* Set anew each time: the same words twice would be spoken once. */}
         <div key={version}>
           {begins ? <p>{t('slip.begin')}</p> : null}
