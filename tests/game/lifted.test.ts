@@ -9,22 +9,12 @@ import type { StageView } from '../../src/game/view.ts';
 import { spots } from '../../src/game/visible.ts';
 import { liftableAt } from '../../src/job/index.ts';
 import { hobbinModel } from '../support/hobbin.ts';
+import { bareView } from '../support/stage-view.ts';
 
 const view: StageView = {
-  place: 'BATT',
+  ...bareView('BATT'),
   opened: ['AC1', 'AC2', 'AC3', 'AC4', 'AC5', 'AC6', 'AC7', 'AC8', 'AC9', 'AC10', 'AC11', 'AC12'],
-  pulled: [],
-  unplugged: [],
-  lifted: [],
-  blown: [],
-  controls: {},
-  lamps: {},
   chocks: true,
-  cranking: false,
-  running: false,
-  leads: { red: null, black: null },
-  leadInHand: null,
-  theme: 'light',
   reducedMotion: true,
 };
 const drawings = buildDrawings();

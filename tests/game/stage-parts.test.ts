@@ -7,24 +7,9 @@ import { regionOf, svgDocument } from '../../src/game/raster.ts';
 import type { StageView } from '../../src/game/view.ts';
 import { fitting, held, zoomAt } from '../../src/game/viewport.ts';
 import { isShown, poseOf, spots } from '../../src/game/visible.ts';
+import { bareView } from '../support/stage-view.ts';
 
-const view: StageView = {
-  place: 'P',
-  opened: [],
-  pulled: [],
-  unplugged: [],
-  lifted: [],
-  blown: [],
-  controls: {},
-  lamps: {},
-  chocks: false,
-  cranking: false,
-  running: false,
-  leads: { red: null, black: null },
-  leadInHand: null,
-  theme: 'light',
-  reducedMotion: false,
-};
+const view = bareView('P');
 
 const key: DrawnControl = {
   control: 'key',

@@ -41,9 +41,9 @@ export function Controls({ session }: { session: Session }) {
 function ReadingCost({ session }: { session: Session }) {
   const { red, black } = session.bench.leads;
   if (red === null || black === null) return null;
-  const any = session.book.controls[0];
-  if (any === undefined) return null;
-  const cost = costText(session, { do: 'operate', control: any.id, value: any.initial });
+  const [first] = session.book.controls;
+  if (first === undefined) return null;
+  const cost = costText(session, { do: 'operate', control: first.id, value: first.initial });
   return <p class="hint reading-cost">{t('here.withReading', { cost })}</p>;
 }
 

@@ -7,6 +7,7 @@ import {
   type Stage,
   type StageView,
 } from '../../../src/game/stage.ts';
+import { bareView } from '../../support/stage-view.ts';
 
 const PLACES = [
   ...[
@@ -78,23 +79,7 @@ const page: StagePage = {
   covers: COVERS,
   log,
   landings: { '208A@to': { point: 'M1.50', colour: 'VT' } },
-  view: {
-    place: 'YARD',
-    opened: [],
-    pulled: [],
-    unplugged: [],
-    lifted: [],
-    blown: [],
-    controls: {},
-    lamps: {},
-    chocks: true,
-    cranking: false,
-    running: false,
-    leads: { red: null, black: null },
-    leadInHand: null,
-    theme: 'light',
-    reducedMotion: false,
-  },
+  view: { ...bareView('YARD'), chocks: true },
   stage: open(),
   open,
   show(change) {
