@@ -1,16 +1,16 @@
 /** A plan with more edges in it: a lead, a lamp, a chafed wire laid across the network after it was planned. */
+import { once } from './once.ts';
 import { type Plan, REFERENCE } from './plan.ts';
 
 type Ends = readonly [number, number];
 
 /** Many machines with one and the same fault share its plan. Beyond so many they start anew. */
 const MOST_KEPT = 512;
-const kept = new WeakMap<Plan, Map<string, Plan>>();
+const extensionsOf = once((_plan: Plan) => new Map<string, Plan>());
 
 /** The same plan with more edges: its order stands, and the fill that they bring is taken in. */
 export function extendPlan(plan: Plan, more: readonly Ends[]): Plan {
-  const known = kept.get(plan) ?? new Map<string, Plan>();
-  kept.set(plan, known);
+  const known = extensionsOf(plan);
   const key = more.join(' ');
   const same = known.get(key);
   if (same !== undefined) return same;

@@ -1,4 +1,5 @@
 /** What flows into each number of an elimination, and in what order it is added: worked out once for a plan. */
+import { once } from './once.ts';
 import { type Plan, REFERENCE } from './plan.ts';
 
 /** Lists of numbers side by side: list `i` is `items[start[i]..start[i+1])`. */
@@ -20,15 +21,7 @@ export interface Feeds {
   readonly parent: Int32Array;
 }
 
-const kept = new WeakMap<Plan, Feeds>();
-
-export function feedsOf(plan: Plan): Feeds {
-  const known = kept.get(plan);
-  if (known !== undefined) return known;
-  const feeds = gather(plan);
-  kept.set(plan, feeds);
-  return feeds;
-}
+export const feedsOf: (plan: Plan) => Feeds = once(gather);
 
 function gather(plan: Plan): Feeds {
   const { edgeA, edgeB, edgeEntry, edgeCount, place, start, later, pairs } = plan;

@@ -9,6 +9,7 @@
  */
 import { Elimination } from './elimination.ts';
 import { extendPlan } from './extend.ts';
+import { once } from './once.ts';
 import { makePlan, type Plan, REFERENCE } from './plan.ts';
 import { wayFrom, wayFromAll } from './ways.ts';
 
@@ -60,7 +61,7 @@ export class Network {
     this.plan = plan;
     this.active = plan;
     this.sources = sources ?? Array.from({ length: plan.edgeCount }, (_, e) => e);
-    this.sourceNodes = sources === undefined ? plan.order : endsOf(plan, sources);
+    this.sourceNodes = sources === undefined ? plan.order : endsOf(plan)(sources);
     this.watched = watched ?? plan.order;
     this.siemens = new Float64Array(plan.edgeCount);
     this.norton = new Float64Array(plan.edgeCount);
@@ -263,18 +264,9 @@ function at(volts: Float64Array, node: number): number {
   return node === REFERENCE ? 0 : volts[node];
 }
 
-const ends = new WeakMap<Plan, WeakMap<ArrayLike<number>, Int32Array>>();
-
-/** Nodes at which these edges end; the same list for the same edges, so that their way is sought once. */
-function endsOf(plan: Plan, edges: ArrayLike<number>): Int32Array {
-  const known = ends.get(plan) ?? new WeakMap<ArrayLike<number>, Int32Array>();
-  ends.set(plan, known);
-  const same = known.get(edges);
-  if (same !== undefined) return same;
-  const list = Int32Array.from([
-    ...Array.from(edges, (e) => plan.edgeA[e]),
-    ...Array.from(edges, (e) => plan.edgeB[e]),
-  ]);
-  known.set(edges, list);
-  return list;
-}
+/** Nodes at which edges of a plan end; the same list for the same edges, so that their way is sought once. */
+const endsOf = once((plan: Plan) =>
+  once((edges: ArrayLike<number>) =>
+    Int32Array.from([...Array.from(edges, (e) => plan.edgeA[e]), ...Array.from(edges, (e) => plan.edgeB[e])]),
+  ),
+);

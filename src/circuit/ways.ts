@@ -3,26 +3,15 @@
  * the neighbour that goes first (the elimination tree; Liu, 1990, from memory). Few nodes need few steps.
  */
 import { feedsOf } from './feeds.ts';
+import { once } from './once.ts';
 import { type Plan, REFERENCE } from './plan.ts';
 
-interface Ways {
-  pairs: Map<number, Int32Array>;
-  lists: WeakMap<ArrayLike<number>, Int32Array>;
-}
-
-const kept = new WeakMap<Plan, Ways>();
-
-function waysOf(plan: Plan): Ways {
-  const known = kept.get(plan);
-  if (known !== undefined) return known;
-  const ways: Ways = { pairs: new Map(), lists: new WeakMap() };
-  kept.set(plan, ways);
-  return ways;
-}
+const pairsOf = once((_plan: Plan) => new Map<number, Int32Array>());
+const listsOf = once((plan: Plan) => once((nodes: ArrayLike<number>) => stepsFrom(plan, nodes)));
 
 /** Steps that two nodes depend on, in order. */
 export function wayFrom(plan: Plan, a: number, b: number): Int32Array {
-  const { pairs } = waysOf(plan);
+  const pairs = pairsOf(plan);
   const key = (a + 1) * (plan.nodeCount + 1) + b + 1;
   const known = pairs.get(key);
   if (known !== undefined) return known;
@@ -33,12 +22,7 @@ export function wayFrom(plan: Plan, a: number, b: number): Int32Array {
 
 /** Steps that a list of nodes depends on, in order. The list must not be changed afterwards. */
 export function wayFromAll(plan: Plan, nodes: ArrayLike<number>): Int32Array {
-  const { lists } = waysOf(plan);
-  const known = lists.get(nodes);
-  if (known !== undefined) return known;
-  const way = stepsFrom(plan, nodes);
-  lists.set(nodes, way);
-  return way;
+  return listsOf(plan)(nodes);
 }
 
 function stepsFrom(plan: Plan, nodes: ArrayLike<number>): Int32Array {

@@ -1,4 +1,5 @@
 /** From a replayed attempt to a grade: every point lost with its moment, its evidence and the better choice. */
+import { once } from '../circuit/index.ts';
 import { type Belief, bothBeliefs, type Prior, suspectsOf } from '../diagnosis/index.ts';
 import { Attempt, billOf, firstBench, isRefusal, type JobSpec, lacking, type Step } from '../job/index.ts';
 import type { Model } from '../machine/index.ts';
@@ -112,8 +113,6 @@ function isSolved(attempt: Attempt): boolean {
   return job.complaint.every((symptom) => lacking(whole, symptom).length === 0);
 }
 
-const pars = new WeakMap<object, number>();
-
 /** The job's own sound way, worked through like any attempt. */
 export function soundWay(model: Model, job: JobSpec): Attempt {
   const attempt = new Attempt(model, job);
@@ -121,15 +120,15 @@ export function soundWay(model: Model, job: JobSpec): Attempt {
   return attempt;
 }
 
+const pars = once((model: Model) =>
+  once((job: JobSpec): number => {
+    const sound = soundWay(model, job);
+    return billOf(model.book, sound.tenths, sound.price);
+  }),
+);
+
 /** Bill of the job's own sound way, worked through like any attempt. */
-export function parBill(attempt: Attempt): number {
-  const known = pars.get(attempt.job);
-  if (known !== undefined) return known;
-  const sound = soundWay(attempt.model, attempt.job);
-  const bill = billOf(attempt.model.book, sound.tenths, sound.price);
-  pars.set(attempt.job, bill);
-  return bill;
-}
+export const parBill = (attempt: Attempt): number => pars(attempt.model)(attempt.job);
 
 function timePoints(bill: number, par: number, rubric: Rubric): { points: number; findings: Finding[] } {
   const { full, none } = rubric.time;

@@ -1,4 +1,5 @@
 /** One attempt at a job: a fold over its actions. Whoever holds the log gets the same readings from it again. */
+import { once } from '../circuit/index.ts';
 import { JACK_FUSE_AMPS, SHUNT_OHMS } from '../instruments/index.ts';
 import type { Model } from '../machine/index.ts';
 import type { Action, Refusal } from './action.ts';
@@ -205,15 +206,7 @@ export class Attempt {
   }
 }
 
-const hashes = new WeakMap<Model, string>();
-
 /** Hash of the whole book: readings can only be replayed on the same one. */
-export function bookHash(model: Model): string {
-  const known = hashes.get(model);
-  if (known !== undefined) return known;
-  const hash = hashOf(model.book);
-  hashes.set(model, hash);
-  return hash;
-}
+export const bookHash = once((model: Model): string => hashOf(model.book));
 
 export const isRefusal = (result: Record | Refusal): result is Refusal => 'code' in result;

@@ -1,4 +1,5 @@
 /** What eyes and ears get from the machine without an instrument, as codes of the book. */
+import { once } from '../circuit/index.ts';
 import { compileGuard, type Model, type ObservableSpec, type Test, type World } from '../machine/index.ts';
 import { codeLine } from './cluster.ts';
 
@@ -13,18 +14,12 @@ export interface Observable {
 const FLASH_STEP_MS = 50;
 const FLASH_WAIT_MS = 1000;
 
-const compiled = new WeakMap<Model, Observable[]>();
-
-export function observablesOf(model: Model): Observable[] {
-  const known = compiled.get(model);
-  if (known !== undefined) return known;
-  const list = [...model.book.observables, ...codeLine(model)].map((spec): Observable => {
+export const observablesOf = once((model: Model): Observable[] =>
+  [...model.book.observables, ...codeLine(model)].map((spec): Observable => {
     const observable = { spec, test: compileGuard(model, spec.when) };
     return spec.between === undefined ? observable : { ...observable, between: compileGuard(model, spec.between) };
-  });
-  compiled.set(model, list);
-  return list;
-}
+  }),
+);
 
 /** Codes of all that could be noticed now from a zone, in the book's order, then the codes on the cluster. */
 export function noticed(world: World, zone: string): string[] {

@@ -5,6 +5,7 @@
  * its progress in context, which PASS events drive.
  */
 import { assign, setup } from 'xstate';
+import { once } from '../circuit/index.ts';
 import type { RegionSpec } from '../parts/index.ts';
 import type { ControlSpec } from './book.ts';
 import { chartKey } from './chart-value.ts';
@@ -162,12 +163,4 @@ function drawChart(model: Model) {
 
 export type Chart = ReturnType<typeof drawChart>;
 
-const charts = new WeakMap<Model, Chart>();
-
-export function chartOf(model: Model): Chart {
-  const known = charts.get(model);
-  if (known !== undefined) return known;
-  const chart = drawChart(model);
-  charts.set(model, chart);
-  return chart;
-}
+export const chartOf: (model: Model) => Chart = once(drawChart);

@@ -1,4 +1,5 @@
 /** Elements of a model sorted by what can move them. Worked out once. */
+import { once } from '../circuit/index.ts';
 import { type Guard, type Law, leavesOf } from '../parts/index.ts';
 import { compileGuard, type Test } from './guard.ts';
 import type { Model } from './model.ts';
@@ -27,15 +28,7 @@ export interface Groups {
 const SOURCE_KINDS: readonly Law['kind'][] = ['source', 'battery', 'motor', 'alternator'];
 const SWITCHED_KINDS: readonly Law['kind'][] = ['contact', 'source'];
 
-const kept = new WeakMap<Model, Groups>();
-
-export function groupsOf(model: Model): Groups {
-  const known = kept.get(model);
-  if (known !== undefined) return known;
-  const groups = sortOut(model);
-  kept.set(model, groups);
-  return groups;
-}
+export const groupsOf: (model: Model) => Groups = once(sortOut);
 
 function sortOut(model: Model): Groups {
   const { elements } = model;

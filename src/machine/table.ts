@@ -1,4 +1,5 @@
 /** The transition tables of all parts, compiled once for a model. */
+import { once } from '../circuit/index.ts';
 import type { Delay } from '../parts/index.ts';
 import { compileGuard, type Test, type View } from './guard.ts';
 import type { Model } from './model.ts';
@@ -19,13 +20,11 @@ export interface Transition {
 /** Transitions by region, then by the state that they leave. */
 export type Table = readonly (readonly Transition[][])[];
 
-const tables = new WeakMap<Model, Table>();
+export const tableOf: (model: Model) => Table = once(compile);
 
-export function tableOf(model: Model): Table {
-  const known = tables.get(model);
-  if (known !== undefined) return known;
+function compile(model: Model): Table {
   let index = 0;
-  const table = model.regions.map((region, r) => {
+  return model.regions.map((region, r) => {
     const byState: Transition[][] = region.states.map(() => []);
     for (const t of region.transitions) {
       const from = region.states.indexOf(t.from);
@@ -41,8 +40,6 @@ export function tableOf(model: Model): Table {
     }
     return byState;
   });
-  tables.set(model, table);
-  return table;
 }
 
 /** Transitions that could leave the present states, in the table's order: those that happen at once, and the others. */

@@ -1,4 +1,5 @@
 /** Parts, wires and pins by their names and numbers, for whoever looks for one. */
+import { once } from '../../circuit/index.ts';
 import type { Model } from '../../machine/index.ts';
 import { partName, targetName } from '../words/names.ts';
 import { sentence } from '../words/words.ts';
@@ -12,11 +13,7 @@ interface Entry {
   number: string;
 }
 
-const lists = new WeakMap<Model, Entry[]>();
-
-function targetsOf(model: Model): Entry[] {
-  const known = lists.get(model);
-  if (known !== undefined) return known;
+const targetsOf = once((model: Model): Entry[] => {
   const { book } = model;
   const entry = (target: string, name: string): Entry => ({
     target,
@@ -27,14 +24,12 @@ function targetsOf(model: Model): Entry[] {
       .toLowerCase(),
   });
   const named = (target: string) => entry(target, sentence(targetName(model, target)));
-  const list = [
+  return [
     ...book.parts.map((p) => entry(p.id, partName(book, p.id))),
     ...book.wires.map((w) => named(`W:${w.id}`)),
     ...book.connectors.flatMap((c) => c.pins.map((p) => named(`X:${c.id}.${p.pin}`))),
   ];
-  lists.set(model, list);
-  return list;
-}
+});
 
 /** Numbers that are the text come first: `K1` before `K10` and `K11`. */
 export function findTargets(model: Model, text: string): { target: string; name: string }[] {

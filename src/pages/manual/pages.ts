@@ -1,4 +1,5 @@
 /** The service manual, made from the book: chapters of texts and tables. It gives limits, never this machine's readings. */
+import { once } from '../../circuit/index.ts';
 import type { Book, ConnectorSpec, Model } from '../../machine/index.ts';
 import { printedName, sideName, wireName, zoneName } from '../words/names.ts';
 import { plain, wireOff } from '../words/plain.ts';
@@ -32,11 +33,9 @@ export interface Chapter {
   leaves: Leaf[];
 }
 
-const made = new WeakMap<Model, Chapter[]>();
+export const chapters: (model: Model) => Chapter[] = once(write);
 
-export function chapters(model: Model): Chapter[] {
-  const known = made.get(model);
-  if (known !== undefined) return known;
+function write(model: Model): Chapter[] {
   const { book } = model;
   const isCaution = (id: string): boolean => id.startsWith('caution');
   const texts = (caution: boolean): Leaf[] =>
@@ -45,7 +44,7 @@ export function chapters(model: Model): Chapter[] {
       .map(({ id, title, text }) =>
         caution ? { id, title: plain(model, title), text: plain(model, text) } : { id, title, text },
       );
-  const list: Chapter[] = [
+  return [
     { id: 'cautions', leaves: texts(true) },
     { id: 'howItWorks', leaves: texts(false) },
     { id: 'locations', leaves: book.zones.map((z) => location(book, z.id)) },
@@ -60,8 +59,6 @@ export function chapters(model: Model): Chapter[] {
     { id: 'controllers', leaves: controllerTables(book) },
     { id: 'words', leaves: [wordTable(), modeTable()] },
   ];
-  made.set(model, list);
-  return list;
 }
 
 function location(book: Book, zone: string): Leaf {

@@ -1,4 +1,5 @@
 /** Things of the book by the names that a technician says: the name first, the number that is printed on it in brackets. */
+import { once } from '../../circuit/index.ts';
 import type { Book, ConnectorSpec, Model, WireSpec } from '../../machine/index.ts';
 import { sentence, t, wordFor } from './words.ts';
 
@@ -50,20 +51,16 @@ const lower = (name: string): string =>
 
 export const wireName = (wire: WireSpec): string => t('names.wire', { id: wire.id, colour: wire.colour });
 
-const byPoint = new WeakMap<Model, Map<string, WireSpec[]>>();
+const wiresByPoint = once((model: Model): Map<string, WireSpec[]> => {
+  const index = new Map<string, WireSpec[]>();
+  for (const wire of model.book.wires) {
+    for (const end of [wire.from, wire.to]) index.set(end, [...(index.get(end) ?? []), wire]);
+  }
+  return index;
+});
 
 /** Wires that end at a point; at a splice or stud there are several. */
-export function wiresAt(model: Model, point: string): WireSpec[] {
-  let index = byPoint.get(model);
-  if (index === undefined) {
-    index = new Map();
-    for (const wire of model.book.wires) {
-      for (const end of [wire.from, wire.to]) index.set(end, [...(index.get(end) ?? []), wire]);
-    }
-    byPoint.set(model, index);
-  }
-  return index.get(point) ?? [];
-}
+export const wiresAt = (model: Model, point: string): WireSpec[] => wiresByPoint(model).get(point) ?? [];
 
 /** Where on its part a point lies: `terminal 86`, `pin 2, cab harness side`, `lugs`. */
 export function localName(model: Model, point: string): string {
