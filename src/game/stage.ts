@@ -4,7 +4,7 @@
  */
 import { openCanvas } from './canvas.ts';
 import { Disposer } from './disposer.ts';
-import type { Drawing } from './drawing.ts';
+import type { Box, Drawing } from './drawing.ts';
 import type { LandingOf } from './lifted.ts';
 import { loadLettering } from './load.ts';
 import { type LoadDrawing, Theatre } from './theatre.ts';
@@ -28,6 +28,8 @@ export interface Stage {
   locate(id: string): void;
   /** What should stay in sight: points and handles that can be touched now, lamps, needles and displays. */
   spots(): StageSpot[];
+  /** Where the drawings lie, CSS pixels of the stage. */
+  grounds(): Box[];
   destroy(): void;
 }
 
@@ -78,6 +80,7 @@ export function createStage(
     resize: () => theatre?.resize(),
     locate: (id) => theatre?.locate(id),
     spots: () => theatre?.spots() ?? [],
+    grounds: () => theatre?.grounds() ?? [],
     destroy() {
       closed = true;
       disposer.flush();

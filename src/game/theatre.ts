@@ -3,16 +3,16 @@ import type { GameObjects } from 'phaser';
 import { Animator } from './animator.ts';
 import type { Canvas } from './canvas.ts';
 import type { Disposer } from './disposer.ts';
-import type { Drawing, Role } from './drawing.ts';
+import type { Box, Drawing } from './drawing.ts';
 import { listenForGestures } from './gestures.ts';
 import { Hands } from './hands.ts';
+import { groundOf, spotsOf } from './in-sight.ts';
 import type { Lettering } from './lettering.ts';
 import type { LandingOf } from './lifted.ts';
 import { drawOverlay, type Overlay, tipOf } from './overlay.ts';
 import { Pane } from './pane.ts';
 import type { StageEvents, StageSpot, StageView } from './view.ts';
-import { centredOn, held, isStacked, LEGIBLE, SHEET_HEAD, zoomAt } from './viewport.ts';
-import { isShown, shiftOf } from './visible.ts';
+import { atHead, centredOn, held, isStacked, LEGIBLE, SHEET_HEAD, zoomAt } from './viewport.ts';
 
 export type LoadDrawing = (id: string) => Promise<Drawing>;
 
@@ -20,7 +20,6 @@ export type LoadDrawing = (id: string) => Promise<Drawing>;
 const LOCATE_MS = 2200;
 const SETTLE_MS = 130;
 const APPROACH_MS = 220;
-const SHOWS = new Set<Role>(['lamp', 'needle', 'screen']);
 
 export class Theatre {
   split = 0.55;
@@ -101,43 +100,31 @@ export class Theatre {
   spots(): StageSpot[] {
     const { view, density } = this;
     if (!view) return [];
-    return [this.place, this.sheet].flatMap((pane) => {
-      const { at, frame, drawing } = pane;
-      if (!drawing) return [];
-      const onScreen = (x: number, y: number) => ({
-        onSheet: pane === this.sheet,
-        x: (frame.x + at.x + x * at.scale) / density,
-        y: (frame.y + at.y + y * at.scale) / density,
-      });
-      const handles = drawing.controls
-        .filter((c) => isShown(c, view))
-        .flatMap(({ box, shift }) => {
-          const { dx, dy } = shiftOf(shift, view);
-          const [x, y] = [box.x + dx, box.y + dy];
-          // A handle is kept clear as a whole, so all its corners count.
-          return [onScreen(x, y), onScreen(x + box.w, y), onScreen(x, y + box.h), onScreen(x + box.w, y + box.h)];
-        });
-      const shown = drawing.layers
-        .filter(({ role }) => SHOWS.has(role))
-        .map(({ box }) => onScreen(box.x + box.w / 2, box.y + box.h / 2));
-      const parts = drawing.parts
-        .filter((p) => isShown(p, view))
-        .flatMap(({ part, box, shift }) => {
-          const { dx, dy } = shiftOf(shift, view);
-          const spread = (of: number): number[] => [0.08 * of, 0.5 * of, 0.92 * of];
-          return spread(box.w).flatMap((x) =>
-            spread(box.h).map((y) => ({ part, ...onScreen(box.x + dx + x, box.y + dy + y) })),
-          );
-        });
-      const found = pane.found.map((s) => ({ point: s.point.point, ...onScreen(s.x, s.y) }));
-      return [...found, ...handles, ...shown, ...parts];
-    });
+    return [this.place, this.sheet].flatMap((pane) => spotsOf(pane, view, density, pane === this.sheet));
+  }
+
+  /** Where the drawings lie, CSS pixels of the stage. */
+  grounds(): Box[] {
+    return [this.place, this.sheet].flatMap((pane) => groundOf(pane, this.density));
   }
 
   showSheet(sheet: Drawing | null): void {
+    const isNew = sheet !== null && sheet !== this.sheet.drawing;
     this.sheet.setDrawing(sheet);
     this.resize();
     if (this.view) this.sheet.show(this.view);
+    if (isNew) this.openAcross();
+  }
+
+  /** A sheet too small to read as a whole is opened at its head, as wide as its pane. */
+  private openAcross(): void {
+    const { sheet, density } = this;
+    const across = atHead(sheet.bounds, sheet.size);
+    const scale = Math.min(across.scale, LEGIBLE.good * density);
+    if (sheet.at.scale >= LEGIBLE.least * density || scale <= sheet.at.scale * 1.05) return;
+    sheet.fitted = false;
+    sheet.move(held({ ...across, scale }, sheet.bounds, sheet.size, 0));
+    this.settle();
   }
 
   resize(): void {

@@ -34,6 +34,12 @@ export function fitting(drawing: Box, pane: Size, margin = 0): Placement {
   };
 }
 
+/** As wide as the pane, from the top down. */
+export function atHead(drawing: Box, pane: Size): Placement {
+  const scale = Math.max(0.05, pane.w / drawing.w);
+  return { scale, x: Math.round(-scale * drawing.x), y: Math.round(-scale * drawing.y) };
+}
+
 /** Zooms by a factor about a pixel of the pane. */
 export function zoomAt(
   at: Placement,

@@ -1,9 +1,9 @@
 /** Attempts kept in this browser: one header record each, and their log entries, only ever appended. */
 import type { IDBPDatabase } from 'idb';
 import type { Log, LogEntry } from '../job/index.ts';
-import { openOhmyard, type Schema, type StoredAttempt, type StoredResult } from './database.ts';
+import { openOhmyard, type Schema, type StoredAttempt } from './database.ts';
 
-export type { StoredAttempt, StoredResult } from './database.ts';
+export type { Draft, StoredAttempt, StoredResult } from './database.ts';
 
 export interface AttemptStore {
   /** False where the browser keeps nothing, so that the screen can say so. */
@@ -11,8 +11,8 @@ export interface AttemptStore {
   list(): Promise<StoredAttempt[]>;
   begin(attempt: StoredAttempt): Promise<void>;
   append(attempt: StoredAttempt, entry: LogEntry): Promise<void>;
-  /** Keeps the result of an attempt that is closed; of one that is not kept here, nothing. */
-  grade(id: string, result: StoredResult): Promise<void>;
+  /** Keeps what belongs to an attempt beside its log; of one that is not kept here, nothing. */
+  change(id: string, part: Pick<StoredAttempt, 'result' | 'draft'>): Promise<void>;
   load(id: string): Promise<Log | null>;
   remove(id: string): Promise<void>;
 }
@@ -42,10 +42,10 @@ function inDatabase(db: IDBPDatabase<Schema>): AttemptStore {
         work.done,
       ]);
     },
-    grade: async (id, result) => {
+    change: async (id, part) => {
       const work = db.transaction('attempts', 'readwrite');
       const attempt = await work.store.get(id);
-      if (attempt !== undefined) await work.store.put({ ...attempt, result });
+      if (attempt !== undefined) await work.store.put({ ...attempt, ...part });
       await work.done;
     },
     load: async (id) => {
@@ -79,9 +79,9 @@ function inMemory(): AttemptStore {
       attempts.set(attempt.id, attempt);
       entries.set(attempt.id, [...(entries.get(attempt.id) ?? []), entry]);
     },
-    grade: async (id, result) => {
+    change: async (id, part) => {
       const attempt = attempts.get(id);
-      if (attempt !== undefined) attempts.set(id, { ...attempt, result });
+      if (attempt !== undefined) attempts.set(id, { ...attempt, ...part });
     },
     load: async (id) => {
       const attempt = attempts.get(id);

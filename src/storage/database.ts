@@ -17,6 +17,16 @@ export interface StoredAttempt {
   closedAt?: string;
   /** What the debrief came to, so that the board need not work it out again. */
   result?: StoredResult;
+  /** The write-up as far as it is written; it counts once it is an action. */
+  draft?: Draft;
+}
+
+export interface Draft {
+  complaint: string;
+  /** Part, wire or pin; empty for no fault; null while none is chosen. */
+  cause: string | null;
+  mode: string;
+  correction: string;
 }
 
 export interface StoredResult {

@@ -56,6 +56,9 @@ describe('work is not lost', () => {
     await takeJob(page);
     await button(page, /^Key switch: run/).click();
     await slip(page, /charge lamp/i);
+    await clip(page, 'Write-up');
+    await page.getByLabel('Complaint').fill('Cranks slowly from cold');
+    await page.getByLabel('Correction').fill('None yet');
     const minutes = await page.locator('.figure', { hasText: 'Shop minutes' }).textContent();
     const address = page.url();
     const context = page.context();
@@ -72,6 +75,9 @@ describe('work is not lost', () => {
         .getByRole('button', { pressed: true })
         .textContent(),
     ).toBe('run');
+    await clip(next, 'Write-up');
+    expect(await next.getByLabel('Complaint').inputValue()).toBe('Cranks slowly from cold');
+    expect(await next.getByLabel('Correction').inputValue()).toBe('None yet');
     await clip(next, 'Notes');
     const waiting = next.waitForEvent('download');
     await next.getByRole('link', { name: 'Download the log' }).click();

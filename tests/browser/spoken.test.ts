@@ -179,6 +179,9 @@ test('each screen has a name of its own and reads from the top down', async () =
   await button(page, 'Take the job').click();
   await page.locator('.stage-host canvas').waitFor();
   await named(page, /Cranks slowly.* · /);
+  // Laid aside it still has its leads; taken up it has its display.
+  await inOrder(page, [/region "Multimeter"/, /button "Pick it up"/, /button "Red loose/, /button "Black loose/]);
+  await page.keyboard.press('i');
   await page.keyboard.press('s');
   await page.keyboard.press('4');
   // The list makes room for the schematic until it is asked for.

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { drawnEdges, findOnSheet, type LaidSheet, layoutSheet, laySheet, overlap } from '../../src/game/sheet/index.ts';
+import { isShown } from '../../src/game/visible.ts';
 import { buildModel } from '../../src/machine/index.ts';
+import { bareView } from '../support/stage-view.ts';
 import { readHobbin, readSheets } from './sheet-fixtures.ts';
 
 const book = readHobbin();
@@ -53,6 +55,21 @@ describe.each(names)('sheet %s', (name) => {
     for (const point of drawn) {
       expect(splices.has(point) || model.pointIndex.has(point) || point === book.reference, point).toBe(true);
       expect(hidden.has(point), point).toBe(false);
+    }
+  });
+
+  test('a parted plug is drawn parted, all its pins at once, and the others together', () => {
+    const plugs = new Set(
+      plan.paths.flatMap(({ steps }) => steps.flatMap(({ edge }) => (edge.kind === 'pin' ? [edge.connector] : []))),
+    );
+    const drawn = (unplugged: string[]): string[] =>
+      drawing.layers
+        .filter((l) => ['mated', 'parted'].includes(l.role) && isShown(l, { ...bareView('ENGL'), unplugged }))
+        .map((l) => l.id)
+        .sort();
+    for (const plug of plugs) {
+      const others = [...plugs].filter((id) => id !== plug).map((id) => `${id}-mated`);
+      expect(drawn([plug])).toEqual([...others, `${plug}-parted`].sort());
     }
   });
 

@@ -110,7 +110,19 @@ describe('the instrument', () => {
   const corner = { x: 1000, y: 0 };
 
   test('lies in its corner where that covers nothing', () => {
-    expect(bestSpot(room, size, [{ x: 100, y: 100, weight: 1 }], corner)).toEqual({ x: 700, y: 0 });
+    expect(bestSpot(room, size, [{ x: 100, y: 100, weight: 1 }], [], corner)).toEqual({ x: 700, y: 0 });
+  });
+
+  test('lies beside a drawing rather than on it, and on it rather than over a point', () => {
+    const drawing = { x: 0, y: 0, w: 1000, h: 200 };
+    expect(bestSpot(room, size, [], [drawing], corner).y).toBeGreaterThanOrEqual(200);
+    const below = Array.from({ length: 12 }, (_, i) => ({
+      x: (i % 6) * 180,
+      y: 380 + Math.floor(i / 6) * 90,
+      weight: 1,
+    }));
+    const at = bestSpot(room, size, below, [drawing], corner);
+    expect(below.filter((spot) => covers({ ...at, ...size }, spot))).toEqual([]);
   });
 
   test('goes where it covers least, and off the chosen point whatever else that covers', () => {
@@ -120,7 +132,7 @@ describe('the instrument', () => {
       weight: 1,
     }));
     const chosen = { x: 850, y: 100, weight: 10_000 };
-    const at = bestSpot({ ...room, h: 330 }, size, [...crowd, chosen], corner);
+    const at = bestSpot({ ...room, h: 330 }, size, [...crowd, chosen], [], corner);
     expect(covers({ ...at, ...size }, chosen)).toBe(false);
   });
 

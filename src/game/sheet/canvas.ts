@@ -21,6 +21,14 @@ export class Canvas {
   /** Repetitions, placed last. */
   readonly spare: LabelRequest[] = [];
 
+  /** By connector: its pins together, and its pins parted. */
+  readonly plugs = new Map<string, { mated: string; parted: string }>();
+
+  plug(connector: string, mated: string, parted: string): void {
+    const known = this.plugs.get(connector) ?? { mated: '', parted: '' };
+    this.plugs.set(connector, { mated: known.mated + mated, parted: known.parted + parted });
+  }
+
   take(x: number, y: number, w: number, h: number): void {
     this.solids.push({ x, y, w, h });
   }

@@ -38,7 +38,7 @@ export function drawSteps(
 function drawPin(canvas: Canvas, edge: Edge & { kind: 'pin' }, from: PointId, line: readonly Corner[]): void {
   const [a, b] = [line[0], line[line.length - 1]];
   const toDevice = edge.inline || edge.b !== from;
-  plug(canvas, a.x, Math.min(a.y, b.y), Math.max(a.y, b.y), toDevice);
+  plug(canvas, edge.connector, { x: a.x, top: Math.min(a.y, b.y), bottom: Math.max(a.y, b.y) }, toDevice);
   const y = (a.y + b.y) / 2 + 6;
   canvas.label({
     of: `X:${edge.connector}.${edge.pin}`,

@@ -75,7 +75,12 @@ export function laySheet(
     layers: [
       layer('paper', 0, paper + canvas.devices.join('')),
       layer('wires', 1, drawWires(wires)),
-      layer('symbols', 2, canvas.symbols.join('') + canvas.marks.join('')),
+      layer('symbols', 2, canvas.symbols.join('')),
+      ...[...canvas.plugs].flatMap(([id, { mated, parted }]): Layer[] => [
+        { ...layer(`${id}-mated`, 2, mated), role: 'mated', when: [{ topic: 'parted', id, is: false }] },
+        { ...layer(`${id}-parted`, 2, parted), role: 'parted', when: [{ topic: 'parted', id, is: true }] },
+      ]),
+      layer('marks', 2, canvas.marks.join('')),
       layer('labels', 3, labels.map((label) => drawLabel(label, canvas.tinted)).join('')),
     ],
     points: canvas.points,

@@ -148,14 +148,25 @@ export function symbol(canvas: Canvas, kind: SymbolKind, p: SymbolPlace, look: C
   else BODY[kind](canvas, p);
 }
 
-/** Cup over pin. `plugTop`: the wire's half is above (a plug's cup, or an inline connector's socket). */
-export function plug(canvas: Canvas, x: number, top: number, bottom: number, plugTop: boolean): void {
+/** How far each half of a parted plug stands off, units. */
+const APART = 6;
+
+/**
+ * Cup over pin, together and parted. `plugTop`: the wire's half is above (a plug's cup, or an inline connector's
+ * socket).
+ */
+export function plug(canvas: Canvas, connector: string, { x, top, bottom }: SymbolPlace, plugTop: boolean): void {
   const y = (top + bottom) / 2;
   const s = plugTop ? 1 : -1;
-  canvas.symbols.push(
-    path(`M${x - 9} ${y + s}A9 9 0 0 ${plugTop ? 1 : 0} ${x + 9} ${y + s}`),
-    solid(`M${x - 4} ${y - 2 * s}H${x + 4}V${y + 9 * s}H${x - 4}Z`),
-    path(`M${x} ${top}V${plugTop ? y - 8 : y - 9}M${x} ${plugTop ? y + 9 : y + 8}V${bottom}`),
-  );
+  const halves = (off: number): string => {
+    const [cup, pin] = [y - s * off, y + s * off];
+    const lead = (from: number, to: number): string => (from === to ? '' : `M${x} ${from}V${to}`);
+    return (
+      path(`M${x - 9} ${cup + s}A9 9 0 0 ${plugTop ? 1 : 0} ${x + 9} ${cup + s}`) +
+      solid(`M${x - 4} ${pin - 2 * s}H${x + 4}V${pin + 9 * s}H${x - 4}Z`) +
+      path(lead(plugTop ? top : bottom, cup - 8 * s) + lead(pin + 9 * s, plugTop ? bottom : top))
+    );
+  };
+  canvas.plug(connector, halves(0), halves(APART) + path(`M${x - 12} ${y + 3 * s}H${x + 12}`, 3, { stroke: '{r2}' }));
   canvas.take(x - 11, y - 12, 22, 24);
 }

@@ -1,10 +1,11 @@
-/** A whole drawing as one SVG text, for looking at it outside the game. */
+/** A whole drawing, with every plug together, as one SVG text: for looking at it outside the game. */
 import type { Drawing } from '../drawing.ts';
 
 /** Colours by token name. `style` is put in as it is: a font, for one. */
 export function sheetToSvg(drawing: Drawing, tokens: Readonly<Record<string, string>>, style = ''): string {
   const { width, height, title } = drawing;
-  const body = drawing.layers
+  const atRest = drawing.layers.filter((layer) => (layer.when ?? []).every((rule) => !rule.is));
+  const body = atRest
     .map((layer) => layer.svg)
     .join('')
     .replace(/\{([\w-]+)\}/g, (_, name: string) => tokens[name] ?? 'magenta');

@@ -1,5 +1,6 @@
 /** Complaint, cause, correction; what still stands open; and the honest ways to close a job. */
 import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Draft } from '../../storage/attempts.ts';
 import { GrowingText } from '../parts/growing-text.tsx';
 import type { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
@@ -8,24 +9,14 @@ import { t, wordFor } from '../words/words.ts';
 import { Close } from './close.tsx';
 import { TargetSearch } from './target-search.tsx';
 
-interface Draft {
-  complaint: string;
-  cause: string | null;
-  mode: string;
-  correction: string;
-}
-
-/** A draft outlives the folding up of the clipboard. */
-const drafts = new WeakMap<Session, Draft>();
+const EMPTY: Draft = { complaint: '', cause: null, mode: '', correction: '' };
 
 export function WriteUp({ session }: { session: Session }) {
-  const [draft, setDraft] = useState<Draft>(
-    drafts.get(session) ?? { complaint: '', cause: null, mode: '', correction: '' },
-  );
+  const [draft, setDraft] = useState<Draft>(session.stored.draft ?? EMPTY);
   const [missing, setMissing] = useState(false);
   const change = (part: Partial<Draft>): void => {
     const next = { ...draft, ...part };
-    drafts.set(session, next);
+    session.keepDraft(next);
     setDraft(next);
     setMissing(false);
   };

@@ -13,7 +13,7 @@ const nowhere = {
   list: async () => [],
   begin: async () => {},
   append: async () => {},
-  grade: async () => {},
+  change: async () => {},
   load: async () => null,
   remove: async () => {},
 };

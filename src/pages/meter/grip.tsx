@@ -11,14 +11,16 @@ const STEP = 24;
 interface Props {
   title: string;
   isLamp: boolean;
+  held: boolean;
   tool: RefObject<HTMLElement>;
   onMove: (to: { x: number; y: number }) => void;
   /** It lies still again where it was put. */
   onPut: () => void;
 }
 
-export function Grip({ title, isLamp, tool, onMove, onPut }: Props) {
-  const { toolFolded, toolDown } = useObservable(ui);
+export function Grip({ title, isLamp, held, tool, onMove, onPut }: Props) {
+  const { toolFolded } = useObservable(ui);
+  const dialShows = held && !toolFolded;
   const place = (dx: number, dy: number): void => {
     const element = tool.current;
     const frame = element?.offsetParent;
@@ -29,25 +31,25 @@ export function Grip({ title, isLamp, tool, onMove, onPut }: Props) {
   };
   return (
     <header class="tool-head">
-      {toolDown ? null : <Exchange />}
-      {toolDown || isLamp ? null : (
+      <Exchange />
+      {isLamp ? null : (
         <button
           type="button"
           class="plain"
-          aria-expanded={!toolFolded}
-          onClick={() => ui.update({ toolFolded: !toolFolded })}
+          aria-expanded={dialShows}
+          onClick={() => ui.update({ toolFolded: dialShows, toolHeld: true })}
         >
-          {toolFolded ? t('meter.unfold') : t('meter.fold')}
+          {dialShows ? t('meter.fold') : t('meter.unfold')}
         </button>
       )}
       <button
         type="button"
         class="plain"
-        aria-label={toolDown ? t('meter.pickUp') : t('meter.putDown')}
-        aria-expanded={!toolDown}
-        onClick={() => ui.update({ toolDown: !toolDown })}
+        aria-label={held ? t('meter.putDown') : t('meter.pickUp')}
+        aria-expanded={held}
+        onClick={() => ui.update({ toolHeld: !held })}
       >
-        {toolDown ? '▢' : '–'}
+        {held ? '–' : '▢'}
       </button>
       {/* Drawn first and come to last: what measures is wanted more often than to move it. */}
       <button

@@ -9,9 +9,10 @@ import { leadName, leadWord } from '../words/leads.ts';
 import { bareName, pointName } from '../words/names.ts';
 import { sentence, t } from '../words/words.ts';
 
-export function Leads({ session }: { session: Session }) {
+/** One below the other, or side by side where there is little room. */
+export function Leads({ session, side }: { session: Session; side: boolean }) {
   return (
-    <ul class="leads">
+    <ul class={side ? 'leads leads-side' : 'leads'}>
       <LeadRow session={session} lead="red" />
       <LeadRow session={session} lead="black" />
     </ul>

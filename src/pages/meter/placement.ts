@@ -27,19 +27,38 @@ export function heldIn(room: Rect, size: { w: number; h: number }, { x, y }: Spo
   return { x: hold(x, room.x, room.w - size.w), y: hold(y, room.y, room.h - size.h) };
 }
 
-/** The spot that covers the least; of equal ones the nearest to `near`. */
-export function bestSpot(room: Rect, size: { w: number; h: number }, kept: readonly Kept[], near: Spot): Spot {
+/** To lie on a drawing is worse than to lie far off, and better than to cover a point of it. */
+const ON_DRAWING = 0.7;
+const FAR = 0.25;
+
+/** The spot that covers the least of what is kept, then of the drawings; of equal ones the nearest to `near`. */
+export function bestSpot(
+  room: Rect,
+  size: { w: number; h: number },
+  kept: readonly Kept[],
+  drawings: readonly Rect[],
+  near: Spot,
+): Spot {
   const [right, bottom] = [Math.max(room.x, room.x + room.w - size.w), Math.max(room.y, room.y + room.h - size.h)];
   let best: Spot = { x: right, y: room.y };
   let least = Infinity;
   for (const x of steps(room.x, right)) {
     for (const y of steps(room.y, bottom)) {
       const covered = kept.reduce((sum, spot) => sum + (covers({ x, y, ...size }, spot) ? spot.weight : 0), 0);
-      const cost = covered + Math.hypot(x - near.x, y - near.y) / (room.w + room.h + 1);
+      const far = Math.hypot(x - near.x, y - near.y) / (room.w + room.h + 1);
+      const cost = covered + ON_DRAWING * shareOn(drawings, { x, y, ...size }) + FAR * far;
       if (cost < least) [best, least] = [{ x, y }, cost];
     }
   }
   return best;
+}
+
+/** How much of the instrument lies on drawings, 0 to 1. */
+function shareOn(drawings: readonly Rect[], { x, y, w, h }: Rect): number {
+  const along = (a: number, b: number, c: number, d: number): number =>
+    Math.max(0, Math.min(a + b, c + d) - Math.max(a, c));
+  const on = drawings.reduce((sum, d) => sum + along(x, w, d.x, d.w) * along(y, h, d.y, d.h), 0);
+  return on / Math.max(1, w * h);
 }
 
 function steps(from: number, to: number): number[] {

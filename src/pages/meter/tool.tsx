@@ -4,7 +4,7 @@ import { useObservable } from '../state/observable.ts';
 import { shownOn } from '../state/reading.ts';
 import type { Session } from '../state/session.ts';
 import { changeSettings, settings } from '../state/settings.ts';
-import { ui } from '../state/ui.ts';
+import { isHeld, ui } from '../state/ui.ts';
 import { costText } from '../words/actions.ts';
 import { controlName, valueName } from '../words/names.ts';
 import { glowWord } from '../words/seen.ts';
@@ -19,7 +19,9 @@ import { usePlacement } from './use-placement.ts';
 
 export function Tool({ session }: { session: Session }) {
   useObservable(session.view);
-  const { toolFolded, toolDown, leadInHand } = useObservable(ui);
+  const now = useObservable(ui);
+  const { toolFolded, leadInHand } = now;
+  const held = isHeld(now, session.bench.leads);
   const ref = useRef<HTMLElement>(null);
   const { at, move, put } = usePlacement(session, ref);
   const isLamp = session.bench.instrument === 'lamp';
@@ -29,13 +31,15 @@ export function Tool({ session }: { session: Session }) {
   return (
     <section class={classes.join(' ')} id="tool" aria-label={title} tabIndex={-1} ref={ref} style={style}>
       <Grip
-        title={toolDown ? `${title} ${smallReading(session)}` : title}
+        title={held ? title : `${title} ${smallReading(session)}`.trim()}
         isLamp={isLamp}
+        held={held}
         tool={ref}
         onMove={move}
         onPut={put}
       />
-      {toolDown ? null : <InHand session={session} isLamp={isLamp} folded={toolFolded} />}
+      {held ? <InHand session={session} isLamp={isLamp} folded={toolFolded} /> : null}
+      <Leads session={session} side={!held} />
     </section>
   );
 }
@@ -43,9 +47,17 @@ export function Tool({ session }: { session: Session }) {
 function InHand({ session, isLamp, folded }: { session: Session; isLamp: boolean; folded: boolean }) {
   return (
     <>
-      {isLamp ? <LampFace session={session} /> : <MeterFace session={session} folded={folded} />}
-      <ReadRow session={session} />
-      <Leads session={session} />
+      <div class="tool-shown">
+        {isLamp ? <LampFace session={session} /> : <MeterDisplay session={session} />}
+        <ReadRow session={session} />
+      </div>
+      {isLamp ? null : <FaceNote session={session} />}
+      {isLamp || folded ? null : (
+        <div class="tool-face">
+          <Dial session={session} />
+          <Jacks session={session} />
+        </div>
+      )}
     </>
   );
 }
@@ -57,22 +69,10 @@ function smallReading(session: Session): string {
   return session.bench.instrument === 'lamp' ? glowWord(display.text) : `${display.text} ${display.unit}`;
 }
 
-function MeterFace({ session, folded }: { session: Session; folded: boolean }) {
+function MeterDisplay({ session }: { session: Session }) {
   const { bench, attempt } = session;
-  const shown = shownOn(attempt);
   const fn = bench.dial === 'off' ? '' : t(`kinds.${bench.redJack === 'amps' ? 'amps' : bench.dial}`);
-  return (
-    <>
-      <Lcd display={shown?.display ?? null} function_={fn} on={bench.dial !== 'off'} />
-      <FaceNote session={session} />
-      {folded ? null : (
-        <div class="tool-face">
-          <Dial session={session} />
-          <Jacks session={session} />
-        </div>
-      )}
-    </>
-  );
+  return <Lcd display={shownOn(attempt)?.display ?? null} function_={fn} on={bench.dial !== 'off'} />;
 }
 
 /** One line that is always there, so that nothing below it moves when it has something to say. */

@@ -7,7 +7,7 @@ import { onStage } from '../shop/stage-pane.tsx';
 import { useObservable } from '../state/observable.ts';
 import type { Session } from '../state/session.ts';
 import { changeSettings, settings } from '../state/settings.ts';
-import { ui } from '../state/ui.ts';
+import { isHeld, type Ui, ui } from '../state/ui.ts';
 import { bestSpot, covers, heldIn, type Kept, type Rect, type Spot } from './placement.ts';
 
 interface Placement {
@@ -27,14 +27,14 @@ export function usePlacement(session: Session, ref: RefObject<HTMLElement>): Pla
   useObservable(laid);
   useSlipWatch();
   const { bench } = session;
-  const choice = `${now.selected}|${now.point}`;
+  const choice = [now.selected, now.point, now.toolFolded, isHeld(now, bench.leads)].join('|');
   const situation = [now.aside ?? bench.zone, bench.opened, bench.unplugged, now.sheet, now.split].join('|');
   useLayoutEffect(() => {
     const tool = ref.current;
     const room = tool === null ? null : roomOf(tool);
     if (tool === null || room === null) return setAt(null);
     const size = { w: tool.offsetWidth, h: tool.offsetHeight };
-    const kept = keptInSight(tool, now.point, now.selected);
+    const kept = keptInSight(tool, [bench.leads.red, bench.leads.black], now);
     // Not the height: that changes with every line that is said, and the instrument would not lie still.
     const place = `${situation}|${room.x}|${room.w}|${innerHeight}|${drawnPoints()}`;
     const isNewPlace = place !== last.current.place;
@@ -46,7 +46,9 @@ export function usePlacement(session: Session, ref: RefObject<HTMLElement>): Pla
     const least = isNewChoice ? WORKED : byHand ? CHOSEN : BUTTON;
     const clear = stays !== null && !kept.some((spot) => spot.weight >= least && covers({ ...stays, ...size }, spot));
     const next =
-      stays !== null && clear ? stays : bestSpot(room, size, kept, stays ?? { x: room.x + room.w, y: room.y });
+      stays !== null && clear
+        ? stays
+        : bestSpot(room, size, kept, drawnUnder(tool), stays ?? { x: room.x + room.w, y: room.y });
     last.current = { place, choice, byHand };
     if (next.x !== at?.x || next.y !== at.y) setAt(next);
   });
@@ -74,18 +76,20 @@ const CHOSEN = 10_000;
 const BUTTON = 100;
 const WORKED = 40;
 const BUTTONS = '.tool-row button, .sheet-bar button, .sheet-bar select, .sheet-bar input';
+/** A point that a lead is on. */
+const PROBED = 60;
 const ON_SHEET = 0.5;
 
 /** Points and handles of both drawings, the part that is worked on, and the buttons of the drawings. */
-function keptInSight(tool: HTMLElement, chosen: string | null, selected: string | null): Kept[] {
+function keptInSight(tool: HTMLElement, leads: readonly (string | null)[], { point: chosen, selected }: Ui): Kept[] {
   const frame = tool.offsetParent?.getBoundingClientRect();
   const stage = document.querySelector('.stage-host')?.getBoundingClientRect();
   if (frame === undefined || stage === undefined) return [];
   const [dx, dy] = [stage.left - frame.left, stage.top - frame.top];
   const weightOf = ({ point, part, onSheet }: StageSpot): number => {
     if (part !== undefined) return part === selected && !onSheet ? WORKED : 0;
-    if (onSheet) return ON_SHEET;
-    return point !== undefined && point === chosen ? CHOSEN : 1;
+    if (onSheet || point === undefined) return onSheet ? ON_SHEET : 1;
+    return point === chosen ? CHOSEN : leads.includes(point) ? PROBED : 1;
   };
   const points = (onStage.current?.spots() ?? [])
     .map((spot) => ({ x: spot.x + dx, y: spot.y + dy, weight: weightOf(spot) }))
@@ -97,6 +101,15 @@ function keptInSight(tool: HTMLElement, chosen: string | null, selected: string 
     );
   });
   return [...points, ...buttons];
+}
+
+/** Where the drawings lie, pixels of the bench. */
+function drawnUnder(tool: HTMLElement): Rect[] {
+  const frame = tool.offsetParent?.getBoundingClientRect();
+  const stage = document.querySelector('.stage-host')?.getBoundingClientRect();
+  if (frame === undefined || stage === undefined) return [];
+  const [dx, dy] = [stage.left - frame.left, stage.top - frame.top];
+  return (onStage.current?.grounds() ?? []).map((box) => ({ ...box, x: box.x + dx, y: box.y + dy }));
 }
 
 /** Changes when another drawing has come in; loose ends of wires leave it as it is. */

@@ -62,6 +62,7 @@ function press(session: Session, event: KeyboardEvent): boolean {
       ui.update({ manual: !now.manual, clip: null });
       return now.manual ? true : focusSoon('manual-search');
     case 'i':
+      ui.update({ toolHeld: true });
       return focusSoon('tool');
     case 'e':
       session.act({ do: 'read' });

@@ -59,7 +59,11 @@ export function Shop({ session }: { session: Session }) {
   );
 }
 
-/** Whoever walks looks at where they went, and at nothing that was pointed at before. */
-function arrive({ entry }: Record): void {
-  if (entry.action.do === 'walk') ui.update({ aside: null, selected: null, point: null });
+/**
+ * Whoever walks looks at where they went, and at nothing that was pointed at before. Whoever sets a lead down takes up
+ * the instrument: what was asked for before no longer holds.
+ */
+function arrive({ entry: { action } }: Record): void {
+  if (action.do === 'walk') ui.update({ aside: null, selected: null, point: null });
+  if (action.do === 'lead') ui.update({ toolHeld: null });
 }

@@ -1,7 +1,7 @@
 /** The attempt on the screen: sends actions, keeps what was seen, saves each entry as it is made. */
 import { type Action, Attempt, isRefusal, type JobSpec, type Log, type Record, type Refusal } from '../../job/index.ts';
 import type { Model } from '../../machine/index.ts';
-import type { AttemptStore, StoredAttempt, StoredResult } from '../../storage/attempts.ts';
+import type { AttemptStore, Draft, StoredAttempt, StoredResult } from '../../storage/attempts.ts';
 import { Observable } from './observable.ts';
 import { canRead } from './reading.ts';
 import { settings } from './settings.ts';
@@ -120,7 +120,13 @@ export class Session {
   async keepResult(result: StoredResult): Promise<void> {
     if (this.stored.practice) return;
     this.stored.result = result;
-    await this.store?.grade(this.stored.id, result);
+    await this.store?.change(this.stored.id, { result });
+  }
+
+  /** What stands in the write-up before it is saved; a window that is closed loses none of it. */
+  keepDraft(draft: Draft): void {
+    this.stored.draft = draft;
+    this.store?.change(this.stored.id, { draft }).catch(() => this.view.update({ saved: false }));
   }
 
   private publish(outcome: Outcome): void {

@@ -29,8 +29,8 @@ export interface Ui {
   /** Looking at the whole machine, or at the back of the panel, without walking. */
   aside: 'YARD' | 'YARD-RIGHT' | 'CREAR' | null;
   toolFolded: boolean;
-  /** Laid aside: only its reading shows. */
-  toolDown: boolean;
+  /** Laid aside or held as was asked for; null: held while a lead is on something. */
+  toolHeld: boolean | null;
   dialog: 'settings' | 'help' | null;
 }
 
@@ -49,12 +49,19 @@ export const ui = new Observable<Ui>({
   point: null,
   aside: null,
   toolFolded: true,
-  toolDown: false,
+  toolHeld: null,
   dialog: null,
 });
 
 /** Up to this width the list, the place and the schematic are too much side by side, pixels. */
 const CROWDED = 1500;
+
+/** A tablet held upright: with the list open the instrument has its own ground beside it. */
+const OWN_GROUND = '(max-width: 900px) and (orientation: portrait)';
+
+/** Is the instrument in the hand, or laid aside so that it covers little? */
+export const isHeld = ({ toolHeld, here }: Ui, leads: Readonly<Record<Lead, string | null>>): boolean =>
+  toolHeld ?? (leads.red !== null || leads.black !== null || (here && matchMedia(OWN_GROUND).matches));
 
 export function openSheet(sheet: string): void {
   const { here, sheet: open } = ui.value;
@@ -82,7 +89,7 @@ export function resetUi(): void {
     point: null,
     aside: null,
     toolFolded: true,
-    toolDown: false,
+    toolHeld: null,
     dialog: null,
   });
 }
