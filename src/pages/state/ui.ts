@@ -34,11 +34,17 @@ export interface Ui {
   dialog: 'settings' | 'help' | null;
 }
 
+/** Up to this width the list, the place and the schematic are too much side by side, pixels. */
+const CROWDED = 1500;
+
+/** On a small screen the schematic, which is read, has more of it than the place. */
+const firstSplit = (): number => (innerWidth <= CROWDED && innerWidth > innerHeight ? 0.4 : 0.5);
+
 export const ui = new Observable<Ui>({
   here: true,
   hereAside: false,
   sheet: null,
-  split: 0.5,
+  split: 'innerWidth' in globalThis ? firstSplit() : 0.5,
   clip: null,
   clipLast: 'notes',
   manual: false,
@@ -52,9 +58,6 @@ export const ui = new Observable<Ui>({
   toolHeld: null,
   dialog: null,
 });
-
-/** Up to this width the list, the place and the schematic are too much side by side, pixels. */
-const CROWDED = 1500;
 
 /** A tablet held upright: with the list open the instrument has its own ground beside it. */
 const OWN_GROUND = '(max-width: 900px) and (orientation: portrait)';
