@@ -102,6 +102,21 @@ describe('work is not lost', () => {
     await close();
   });
 
+  test('a double click on a button is one action, and two slow clicks are two', async () => {
+    const { page, errors, close } = await visit(site);
+    await takeJob(page);
+    await clip(page, 'Safety');
+    const chocks = page.getByRole('switch', { name: /Wheels chocked/ });
+    await chocks.dblclick();
+    expect(await chocks.getAttribute('aria-checked')).toBe('true');
+    await page.waitForTimeout(800);
+    await chocks.click();
+    await page.waitForTimeout(800);
+    expect(await chocks.getAttribute('aria-checked')).toBe('false');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
   test('where the browser keeps nothing the page says so and works on', async () => {
     const { page, close } = await visit(site);
     await page.addInitScript(() => Reflect.deleteProperty(globalThis, 'indexedDB'));
