@@ -15,7 +15,8 @@ export function valueAt(control: DrawnControl, current: string, x: number, y: nu
   if (kind === 'turn' && pivot) {
     const isOnKnob = Math.hypot(x - pivot.x, y - pivot.y) < ON_KNOB * Math.min(box.w, box.h);
     if (!isOnKnob) return nearestTurn(values, poses, (Math.atan2(x - pivot.x, pivot.y - y) * 180) / Math.PI);
-    return step(values, current, x < pivot.x ? -1 : 1);
+    const back = x < pivot.x ? step(values, current, -1) : null;
+    return back ?? step(values, current, 1);
   }
   if (kind === 'slide' && pivot) {
     const tip = (value: string): number =>

@@ -172,13 +172,21 @@ export class Attempt {
 
   private signs(by: 'look' | 'wiggle', at: string): string[] {
     const { opened, unplugged, pulled, zone } = this.bench;
-    const present = new Set(this.rig.faults.map((f) => f.at));
+    const present = new Set([...this.rig.faults.map((f) => f.at), ...this.leftAsFound()]);
     return this.job.signs.flatMap((sign, i) => {
       const visible = sign.by === by && sign.zone === zone && (sign.at === at || at === zone);
       const parted = sign.parted === undefined || unplugged.includes(sign.parted) || pulled.includes(sign.parted);
       const covered = sign.under !== undefined && !opened.includes(sign.under);
       return visible && parted && !covered && (sign.of === undefined || present.has(sign.of)) ? [`sign:${i}`] : [];
     });
+  }
+
+  /** Parts whose control somebody left in another position than usual, and which still stand there. */
+  private leftAsFound(): string[] {
+    const left = this.job.arrival.controls ?? {};
+    return this.model.book.controls
+      .filter(({ id }) => left[id] !== undefined && this.rig.world.controlOf(id) === left[id])
+      .map(({ part }) => part);
   }
 
   private proof(): string[] {

@@ -68,7 +68,7 @@ async function measure(mouse: Mouse): Promise<void> {
   await mouse.click(page.locator('#dial svg'), VOLTS_ON_DIAL);
   await mouse.click(button(page, /^Read \d/));
   expect(await slip(page, /Meter: /)).toMatch(/Meter: (9|10|11)\.\d\d V, red on .*G1.* terminal \+/);
-  await mouse.click(button(page, 'Hide dial'));
+  await mouse.click(button(page, 'Dial'));
 }
 
 async function charge(mouse: Mouse): Promise<void> {

@@ -119,7 +119,7 @@ describe.each(names)('sheet %s', (name) => {
     for (const { svg } of drawing.layers) {
       expect(svg).not.toMatch(/style=|<style|class=|#[0-9a-f]{3}|NaN|undefined|Infinity/);
       for (const [, token] of svg.matchAll(/\{([^}]*)\}/g))
-        expect(token).toMatch(/^(paper2?|ink2?|halo|casing|w-[A-Z]{2})$/);
+        expect(token).toMatch(/^(paper2?|ink2?|halo|casing|r2|w-[A-Z]{2})$/);
     }
   });
 

@@ -116,7 +116,10 @@ describe('handles', () => {
     expect(valueAt(key, 'off', 140, 80)).toBe('start');
     expect(valueAt(key, 'start', 55, 90)).toBe('off');
     expect(valueAt(key, 'acc', 110, 100)).toBe('run');
-    expect(valueAt(key, 'off', 90, 100)).toBeNull();
+    expect(valueAt(key, 'run', 90, 100)).toBe('acc');
+    // At its stop it goes the only way that it can.
+    expect(valueAt(key, 'off', 90, 100)).toBe('acc');
+    expect(valueAt(key, 'start', 110, 100)).toBeNull();
   });
   it('toggle between two values', () => {
     const { springs: _, ...plain } = key;

@@ -40,7 +40,7 @@ describe('the board', () => {
     const record = jobRecord(list, 'job-01');
     expect(record).toMatchObject({ count: 2, latest: { id: '3' }, closed: { id: '3' } });
     if (record?.closed?.result === undefined) throw new Error('no result');
-    expect(resultText(record.closed.result)).toBe('Pass, 84 points');
+    expect(resultText(record.closed.result)).toBe('Pass, 84.4 points');
     expect(recordText(record)).toBe('Nov 4, 2025 · 2 attempts');
     expect(jobRecord(list, 'job-03')).toBeNull();
   });

@@ -42,7 +42,7 @@ export function Clipboard({ session, tab }: { session: Session; tab: ClipTab }) 
         ))}
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and must do so by keyboard. */}
-      <div class="panel-body" role="tabpanel" id="clip-page" aria-labelledby={`tab-${tab}`} tabIndex={0}>
+      <div class="panel-body" key={tab} role="tabpanel" id="clip-page" aria-labelledby={`tab-${tab}`} tabIndex={0}>
         <Page session={session} tab={tab} />
       </div>
     </aside>

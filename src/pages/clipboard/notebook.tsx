@@ -41,7 +41,10 @@ export function Notebook({ session }: { session: Session }) {
 function NoteRow({ session, note }: { session: Session; note: Note }) {
   const { book } = session;
   const { record, controls, tenths } = note;
-  const what = readingOf(session, note) ?? actionName(session, record.entry.action, record.before);
+  const reading = readingOf(session, note);
+  const { action } = record.entry;
+  const did = actionName(session, action, record.before);
+  const what = reading === null ? did : action.do === 'operate' ? `${stopped(did)} ${reading}` : reading;
   const value = resultOf(note);
   const seen = seenLines(session.model, session.job, record).filter(
     (line) => value === null || record.seen.codes.length > 0 || line === '',

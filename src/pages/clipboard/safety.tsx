@@ -2,8 +2,10 @@
 import { useRef } from 'preact/hooks';
 import { helperIsThere, isSetByHand, stands } from '../../job/index.ts';
 import type { PrecautionSpec } from '../../machine/index.ts';
+import { leavesOf } from '../../parts/index.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { useArrows } from '../parts/arrows.ts';
+import { knownControls } from '../state/known-controls.ts';
 import { lapsedBy } from '../state/lapsed.ts';
 import { lacksHelper } from '../state/needs-helper.ts';
 import type { Session } from '../state/session.ts';
@@ -86,13 +88,19 @@ function HandRow({ session, precaution }: { session: Session; precaution: Precau
 }
 
 function StateRow({ session, precaution }: { session: Session; precaution: PrecautionSpec }) {
-  const on = stands(session.attempt.rig.world, session.bench, precaution);
+  const { attempt, book, bench } = session;
+  const known = knownControls(book, attempt.records);
+  const controls =
+    precaution.needs === null ? [] : leavesOf(precaution.needs).flatMap((l) => ('control' in l ? [l.control] : []));
+  const seen = controls.every((id) => known.has(id));
+  const on = seen && stands(attempt.rig.world, bench, precaution);
+  const word = on ? t('clip.stands') : t('clip.standsNot');
   return (
     <li class={on ? 'precaution on' : 'precaution'}>
       <p class="precaution-state">
         <span class="tick" aria-hidden="true" />
         <span class="precaution-name">{doneText(session.model, precaution.id)}</span>
-        <span class="state-word">{on ? t('clip.stands') : t('clip.standsNot')}</span>
+        <span class="state-word">{seen ? word : t('clip.notSeen')}</span>
       </p>
       {on ? null : <p class="precaution-text">{toDoText(session.model, precaution.id)}</p>}
     </li>

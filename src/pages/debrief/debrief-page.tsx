@@ -23,7 +23,7 @@ export function DebriefPage({ session }: { session: Session }) {
   const title = `${t('debrief.title')}: ${job.title}`;
   useTitle(title);
   // It comes up after the attempt was read from the store, when nothing has the focus.
-  useEffect(() => document.getElementById('work')?.focus(), []);
+  useEffect(() => document.getElementById('work')?.focus({ preventScroll: true }), []);
   const bill = money(billOf(book, attempt.tenths, attempt.price));
   const last = attempt.records.at(-1)?.entry.action;
   return (

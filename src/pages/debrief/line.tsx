@@ -1,6 +1,7 @@
 /** Suspects left after each test, as a falling line against shop minutes, beside the line of the sound way. */
-import type { Grade } from '../../grading/index.ts';
-import type { Session } from '../state/session.ts';
+import { useMemo } from 'preact/hooks';
+import { type Grade, soundWay } from '../../grading/index.ts';
+import { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
 import { t } from '../words/words.ts';
 import { didText } from './moments.ts';
@@ -120,6 +121,12 @@ function repairsAt({ attempt }: Session): number[] {
 }
 
 function LineTable({ session, line, way }: { session: Session; line: Points; way: SoundWay }) {
+  const { model, job, stored } = session;
+  const { line: soundLine } = way;
+  const sound = useMemo(
+    () => (soundLine === null ? session : Session.toLookAt(model, job, stored, soundWay(model, job))),
+    [soundLine, session, model, job, stored],
+  );
   return (
     <details>
       <summary>{t('debrief.asTable')}</summary>
@@ -139,10 +146,10 @@ function LineTable({ session, line, way }: { session: Session; line: Points; way
               <td>{left}</td>
             </tr>
           ))}
-          {(way.line ?? []).map(([entry, tenths, left]) => (
+          {(soundLine ?? []).map(([entry, tenths, left]) => (
             <tr key={`sound${entry}`}>
               <td>{minutes(tenths)}</td>
-              <td>{t('review.line.soundWhat')}</td>
+              <td>{t('review.line.soundWhat', { did: entry < 0 ? t('review.line.first') : didText(sound, entry) })}</td>
               <td>{left}</td>
             </tr>
           ))}

@@ -24,10 +24,13 @@ export function didText(session: Session, entry: number): string {
   }
   if (action.do === 'lead') return leadText(session, record, action);
   const leads = leadsText(session, record);
-  if (leads === null) return sentence(actionName(session, action)).replace(/\.$/, '');
+  const did = sentence(actionName(session, action)).replace(/\.$/, '');
+  if (leads === null) return did;
   const controls = controlsText(session, entry);
   const what = controls === '' ? leads : t('review.withControls', { what: leads, controls });
-  return t('review.shown', { what, shown: shownText(record) });
+  const shown = t('review.shown', { what, shown: shownText(record) });
+  // A handle that is moved while both leads are on changes the machine first, and is read then.
+  return action.do === 'operate' ? `${did}. ${shown}` : shown;
 }
 
 function leadsText({ model }: Session, record: Record): string | null {

@@ -88,13 +88,15 @@ function Scrub({ session }: { session: Session }) {
 function StepLine({ session, record, step }: { session: Session; record: Record; step: number }) {
   const { attempt, book, model, job } = session;
   const tenths = attempt.records.slice(0, step).reduce((sum, r) => sum + r.cost.tenths, 0);
-  const did =
-    displayLine(record, (point) => pointName(model, point)) ?? actionName(session, record.entry.action, record.before);
+  const { action } = record.entry;
+  const reading = displayLine(record, (point) => pointName(model, point));
+  const done = reading === null || action.do === 'operate' ? [actionName(session, action, record.before)] : [];
+  const did = [...done, ...(reading === null ? [] : [reading])];
   const seen = record.seen.codes.length > 0 ? seenLines(model, job, record) : [];
   return (
     <p class="step-line">
       <b>{t('debrief.replayStep', { step, count: attempt.records.length })}</b>
-      {` · ${t('debrief.step', { minute: minutes(tenths) })} · ${[sentence(zoneName(book, record.after.zone)), did, ...seen].map(stopped).join(' ')}`}
+      {` · ${t('debrief.step', { minute: minutes(tenths) })} · ${[sentence(zoneName(book, record.after.zone)), ...did, ...seen].map(stopped).join(' ')}`}
     </p>
   );
 }

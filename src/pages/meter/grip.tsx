@@ -39,7 +39,7 @@ export function Grip({ title, isLamp, held, tool, onMove, onPut }: Props) {
           aria-expanded={dialShows}
           onClick={() => ui.update({ toolFolded: dialShows, toolHeld: true })}
         >
-          {dialShows ? t('meter.fold') : t('meter.unfold')}
+          {t('meter.unfold')}
         </button>
       )}
       <button

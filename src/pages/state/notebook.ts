@@ -1,5 +1,6 @@
 /** The notebook: every reading and what was noticed, with where, under which controls and when. From the log alone. */
 import { inCab, type Record } from '../../job/index.ts';
+import { KnownControls } from './known-controls.ts';
 import type { Session } from './session.ts';
 
 export interface Note {
@@ -31,9 +32,11 @@ export function notesOf({ attempt, book, job }: Session): Note[] {
   const controls: { [id: string]: string } = Object.fromEntries(book.controls.map((c) => [c.id, c.initial]));
   Object.assign(controls, job.arrival.controls);
   const notes: Note[] = [];
+  const known = new KnownControls(book);
   let tenths = 0;
   for (const record of attempt.records) {
     tenths += record.cost.tenths;
+    known.tell(record);
     const at = { ...controls };
     for (const step of record.steps) {
       if (!('control' in step)) continue;
@@ -42,7 +45,8 @@ export function notesOf({ attempt, book, job }: Session): Note[] {
     const { action, seen, index } = record.entry;
     if (action.do === 'operate') at[action.control] = action.value;
     const counts = seen.display !== undefined || seen.codes.length > 0 || !QUIET.includes(action.do);
-    if (counts) notes.push({ index, tenths, record, controls: unusual(book, at, record) });
+    if (counts)
+      notes.push({ index, tenths, record, controls: unusual(book, at, record).filter(([id]) => known.has(id)) });
   }
   return notes;
 }

@@ -74,5 +74,13 @@ export function provedSinceWork({ attempt }: Session): boolean {
   return kinds.lastIndexOf('verify') > kinds.lastIndexOf('repair');
 }
 
-export const workedSinceArrival = ({ attempt }: Session): boolean =>
-  attempt.records.some(({ entry: { action } }) => action.do === 'repair');
+export const workedSinceArrival = (session: Session): boolean =>
+  session.attempt.records.some(({ entry: { action } }) => action.do === 'repair' || putsRight(session, action));
+
+/** A handle that was found in the wrong place goes where it belongs. */
+function putsRight({ job, book }: Session, action: Action): boolean {
+  if (action.do !== 'operate') return false;
+  const found = job.arrival.controls?.[action.control];
+  const usual = book.controls.find((c) => c.id === action.control)?.initial;
+  return found !== undefined && found !== usual && action.value === usual;
+}

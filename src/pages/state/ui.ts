@@ -63,13 +63,17 @@ export const ui = new Observable<Ui>({
 const OWN_GROUND = '(max-width: 900px) and (orientation: portrait)';
 
 /** Is the instrument in the hand, or laid aside so that it covers little? */
-export const isHeld = ({ toolHeld, here }: Ui, leads: Readonly<Record<Lead, string | null>>): boolean =>
-  toolHeld ?? (leads.red !== null || leads.black !== null || (here && matchMedia(OWN_GROUND).matches));
+export const isHeld = ({ toolHeld, here, sheet }: Ui, leads: Readonly<Record<Lead, string | null>>): boolean =>
+  toolHeld ??
+  (leads.red !== null || leads.black !== null || (here && sheet === null && matchMedia(OWN_GROUND).matches));
 
 export function openSheet(sheet: string): void {
   const { here, sheet: open } = ui.value;
-  const putAside = open === null && here && innerWidth <= CROWDED;
-  ui.update(putAside ? { sheet, here: false, hereAside: true } : { sheet });
+  const crowded = innerWidth <= CROWDED;
+  const putAside = open === null && here && crowded;
+  // The manual would lie over it.
+  const manual = ui.value.manual && !crowded;
+  ui.update(putAside ? { sheet, manual, here: false, hereAside: true } : { sheet, manual });
 }
 
 export function closeSheet(): void {

@@ -5,7 +5,7 @@ import type { JobRecord } from '../state/job-record.ts';
 import { t } from './words.ts';
 
 export const resultText = ({ result, points }: StoredResult): string =>
-  t('board.result', { result: t(`debrief.${result}`), points: Math.round(points) });
+  t('board.result', { result: t(`debrief.${result}`), points: Math.floor(points * 10) / 10 });
 
 /** How often it was tried, and when it was last closed; the last result where a newer attempt is under way. */
 export function recordText({ count, latest, closed }: JobRecord): string {
