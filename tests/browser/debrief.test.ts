@@ -91,6 +91,7 @@ describe('the debrief of an attempt', () => {
     expect(await page.locator('.verdict').textContent()).toBe(`${verdict} ${grade.total} of 100 points`);
     expect(await page.locator('.finding').count()).toBe(grade.findings.length);
     await saysItInWords(page);
+    await replays(page);
     await fits(page);
     expect(errors).toEqual([]);
     await close();
@@ -108,6 +109,19 @@ async function saysItInWords(page: Page): Promise<void> {
   );
   expect(text).not.toMatch(/\{\{|undefined|NaN|hypothes|belief|regret|\bprior\b|entropy|probab/i);
   expect(await page.locator('.stairs tbody tr').count()).toBeGreaterThan(20);
+}
+
+/** The machine is drawn at the step that is shown: the place where the student stood then. */
+async function replays(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Go through it again' }).click();
+  const drawing = page.locator('.replay-stage canvas');
+  await drawing.waitFor();
+  const frame = await page.locator('.replay-stage').boundingBox();
+  await expect.poll(async () => (await drawing.boundingBox())?.width).toBeGreaterThan((frame?.width ?? 0) - 10);
+  await page.getByRole('slider').fill('8');
+  await page.getByRole('button', { name: 'Later' }).click();
+  await page.getByText(/^Step 9 of/).waitFor();
+  await expect.poll(() => page.getByRole('img', { name: /^Drawing of/ }).count()).toBe(1);
 }
 
 async function fits(page: Page): Promise<void> {

@@ -10,10 +10,20 @@ export interface Drawn {
   name: string;
 }
 
+interface Weighed {
+  exact: Drawn[];
+  others: Drawn[];
+}
+
 /** Things by that name among what is drawn; a number that is the text comes first: `K1` before `K10`. */
 export function drawnBy(model: Model, ids: ReadonlySet<string>, text: string): Drawn[] {
+  const { exact, others } = weighed(model, ids, text);
+  return [...exact, ...others];
+}
+
+function weighed(model: Model, ids: ReadonlySet<string>, text: string): Weighed {
   const wanted = text.trim().toLowerCase().replaceAll(/\s+/g, ' ');
-  if (wanted === '') return [];
+  if (wanted === '') return { exact: [], others: [] };
   const { book } = model;
   const exact: Drawn[] = [];
   const begun: Drawn[] = [];
@@ -36,17 +46,30 @@ export function drawnBy(model: Model, ids: ReadonlySet<string>, text: string): D
     if (id.includes('.') && printedName(id).toLowerCase() === wanted.replace(/ pin /, ' ').replace('.', ' '))
       exact.push({ id, name: sentence(pointName(model, id)) });
   }
-  return [...exact, ...begun, ...named];
+  return { exact, others: [...begun, ...named] };
 }
 
-/** The first other sheet that has something by that name. */
-export function onOtherSheet(model: Model, open: string | null, text: string): { sheet: string; drawn: Drawn } | null {
+export interface OnSheet {
+  sheet: string;
+  drawn: Drawn;
+  /** The text is its number, not the beginning of another's or a word of its name. */
+  exact: boolean;
+}
+
+/** What another sheet has by that name; what has that very number before the rest. */
+export function onOtherSheet(model: Model, open: string | null, text: string): OnSheet | null {
+  const found: OnSheet[] = [];
   for (const { id: sheet } of sheets) {
     const drawing = sheet === open ? null : sheetDrawing(sheet);
     if (drawing === null) continue;
     const ids = new Set([...drawing.parts.map((p) => p.part), ...drawing.points.map((p) => p.point)]);
-    const [drawn] = drawnBy(model, ids, text);
-    if (drawn !== undefined) return { sheet, drawn };
+    const { exact, others } = weighed(model, ids, text);
+    found.push(...exact.map((drawn) => ({ sheet, drawn, exact: true })));
+    found.push(...others.map((drawn) => ({ sheet, drawn, exact: false })));
   }
-  return null;
+  return found.find(({ exact }) => exact) ?? found[0] ?? null;
 }
+
+/** Has something that is drawn here that very number? */
+export const isNumbered = (model: Model, ids: ReadonlySet<string>, text: string): boolean =>
+  weighed(model, ids, text).exact.length > 0;

@@ -5,7 +5,7 @@ import type { Session } from '../state/session.ts';
 import { sheetTitle } from '../state/sheets.ts';
 import { ui } from '../state/ui.ts';
 import { t } from '../words/words.ts';
-import { type Drawn, drawnBy, onOtherSheet } from './drawn.ts';
+import { type Drawn, drawnBy, isNumbered, onOtherSheet } from './drawn.ts';
 import { onStage } from './stage-pane.tsx';
 
 /** Another sheet is on the stage by then, ms. */
@@ -23,12 +23,14 @@ export function FindBox({ session }: { session: Session }) {
     event.preventDefault();
     if (text.trim() === '') return;
     const [first] = found(session, text);
-    if (first !== undefined) {
+    const other = onOtherSheet(session.model, sheet, text);
+    // What only begins like it here gives way to what bears that very number on another sheet.
+    const elsewhere = other?.exact === true && !isNumbered(session.model, onStageIds(), text);
+    if (first !== undefined && !elsewhere) {
       onStage.current?.locate(first.id);
       setNews(t('shop.foundAt', { name: first.name, where: whereText(first.id) }));
       return;
     }
-    const other = onOtherSheet(session.model, sheet, text);
     if (other === null) {
       setNews(t('shop.foundNowhere'));
       return;
@@ -53,11 +55,10 @@ export function FindBox({ session }: { session: Session }) {
   );
 }
 
-function found({ model }: Session, text: string): Drawn[] {
-  const spots = onStage.current?.spots() ?? [];
-  const ids = new Set(spots.flatMap(({ point, part }) => point ?? part ?? []));
-  return drawnBy(model, ids, text);
-}
+const onStageIds = (): Set<string> =>
+  new Set((onStage.current?.spots() ?? []).flatMap(({ point, part }) => point ?? part ?? []));
+
+const found = ({ model }: Session, text: string): Drawn[] => drawnBy(model, onStageIds(), text);
 
 function countText([first, ...more]: Drawn[]): string {
   if (first === undefined) return t('shop.foundNone');
