@@ -4,8 +4,11 @@ import { Rig } from '../job/index.ts';
 import { classesBetween, classOf, limitFor, type Yardstick } from './classes.ts';
 import { type Suspect, suspectsOf } from './complaint.ts';
 
-/** One odd reading or a slip of the probe must not rule a suspect out for ever. */
-const FLOOR = 0.02;
+/**
+ * One odd reading or a slip of the probe must not rule a suspect out for ever; a likelihood floor of 1e-3 to 1e-2 is
+ * usual (common practice, no source).
+ */
+const FLOOR = 0.005;
 /** Something seen on the spot (a green pin, a black link) speaks for its place by this much. */
 const SIGN_FACTOR = 0.005;
 /** One thing heard or seen that a suspect doesn't foretell, or the other way round. */

@@ -7,7 +7,7 @@ import type { Display } from './rig.ts';
 
 export const LOG_VERSION = 1;
 /** Changes whenever the same log could give other readings or another grade. */
-export const ENGINE_VERSION = '0.2.0';
+export const ENGINE_VERSION = '0.3.0';
 
 export interface LogHeader {
   version: typeof LOG_VERSION;

@@ -17,8 +17,14 @@ const shown = (world: Seeable): ClusterDisplay | null => displayOf(world, seen(w
 const inState = (settings: string, changes: Change[] = []) => drive({ model, settings, changes });
 
 describe('lamps', () => {
-  test('key on: charge and park brake; nothing else, since the book has no lamp check', () => {
-    expect(lit(inState('key=run'))).toEqual(['CHG', 'PBL']);
+  // Common practice, no source: with the key on and the engine stopped there is no pressure, and the lamp says so.
+  test('key on: charge, park brake and oil pressure; nothing else, since the book has no lamp check', () => {
+    expect(lit(inState('key=run'))).toEqual(['CHG', 'PBL', 'OIL']);
+  });
+
+  test('oil pressure: out with its switch open, and once the engine runs', () => {
+    expect(lit(inState('key=run', [{ kind: 'ohms', element: 'B2.sw', ohms: 1e9 }]))).not.toContain('OIL');
+    expect(lit(inState(STATES.idle))).not.toContain('OIL');
   });
 
   test('key off: none, though the hazard lamps light their tell-tales without the key', () => {
@@ -45,8 +51,8 @@ describe('lamps', () => {
   });
 
   test('turn: one side flashes, and not with its wire to the cluster broken', () => {
-    expect(lit(inState('key=run turn=L'))).toEqual(['CHG', 'PBL', 'TTL']);
-    expect(lit(inState('key=run turn=R'))).toEqual(['CHG', 'PBL', 'TTR']);
+    expect(lit(inState('key=run turn=L'))).toEqual(['CHG', 'PBL', 'OIL', 'TTL']);
+    expect(lit(inState('key=run turn=R'))).toEqual(['CHG', 'PBL', 'OIL', 'TTR']);
     expect(lit(inState('key=run turn=L', [open('W:614C')]))).not.toContain('TTL');
   });
 

@@ -41,5 +41,5 @@ test('the lamps of the drawing are those that are noticed', () => {
   expect(Object.entries(lampsOf(machine)).filter(([, lit]) => lit)).toEqual([]);
   machine.act({ do: 'operate', control: 'key', value: 'run' });
   const lit = Object.entries(lampsOf(machine)).flatMap(([id, on]) => (on ? [id] : []));
-  expect(lit).toEqual(['CHG', 'PBL']);
+  expect(lit).toEqual(['CHG', 'PBL', 'OIL']);
 });

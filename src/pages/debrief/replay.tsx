@@ -8,7 +8,7 @@ import { minutes } from '../state/settings.ts';
 import { resetUi } from '../state/ui.ts';
 import { actionName } from '../words/actions.ts';
 import { pointName, zoneName } from '../words/names.ts';
-import { displayLine, seenLines } from '../words/seen.ts';
+import { displayLine, isAnswered, seenLines } from '../words/seen.ts';
 import { sentence, stopped, t } from '../words/words.ts';
 
 const nothing = (): void => undefined;
@@ -92,7 +92,7 @@ function StepLine({ session, record, step }: { session: Session; record: Record;
   const reading = displayLine(record, (point) => pointName(model, point));
   const done = reading === null || action.do === 'operate' ? [actionName(session, action, record.before)] : [];
   const did = [...done, ...(reading === null ? [] : [reading])];
-  const seen = record.seen.codes.length > 0 ? seenLines(model, job, record) : [];
+  const seen = isAnswered(record) ? seenLines(model, job, record) : [];
   return (
     <p class="step-line">
       <b>{t('debrief.replayStep', { step, count: attempt.records.length })}</b>

@@ -1,7 +1,7 @@
 /** All that was done, in order, with what it showed. */
 import type { Session } from '../state/session.ts';
 import { minutes } from '../state/settings.ts';
-import { seenLines } from '../words/seen.ts';
+import { isAnswered, seenLines } from '../words/seen.ts';
 import { stopped, t } from '../words/words.ts';
 import { didText } from './moments.ts';
 
@@ -14,7 +14,7 @@ export function Steps({ session }: { session: Session }) {
       <ol class="steps">
         {attempt.records.map((record) => {
           tenths += record.cost.tenths;
-          const seen = record.seen.codes.length > 0 ? seenLines(model, job, record) : [];
+          const seen = isAnswered(record) ? seenLines(model, job, record) : [];
           return (
             <li key={record.entry.index}>
               <span class="note-minute">{t('debrief.step', { minute: minutes(tenths) })}</span>{' '}

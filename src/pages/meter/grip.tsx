@@ -37,6 +37,7 @@ export function Grip({ title, isLamp, held, tool, onMove, onPut }: Props) {
           type="button"
           class="plain"
           aria-expanded={dialShows}
+          aria-label={dialShows ? t('meter.fold') : t('meter.unfold')}
           onClick={() => ui.update({ toolFolded: dialShows, toolHeld: true })}
         >
           {t('meter.unfold')}

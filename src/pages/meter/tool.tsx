@@ -31,7 +31,7 @@ export function Tool({ session }: { session: Session }) {
   return (
     <section class={classes.join(' ')} id="tool" aria-label={title} tabIndex={-1} ref={ref} style={style}>
       <Grip
-        title={held ? title : `${title} ${smallReading(session)}`.trim()}
+        title={held ? title : `${title} ${aside(session)}`.trim()}
         isLamp={isLamp}
         held={held}
         tool={ref}
@@ -62,10 +62,14 @@ function InHand({ session, isLamp, folded }: { session: Session; isLamp: boolean
   );
 }
 
-/** What a meter that was laid aside still shows. */
-function smallReading(session: Session): string {
+/** What an instrument that was laid aside still shows: its reading, or what the dial is at. */
+function aside(session: Session): string {
+  const { instrument, dial, redJack } = session.bench;
   const display = shownOn(session.attempt)?.display;
-  if (display === undefined) return '';
+  if (display === undefined) {
+    if (instrument === 'lamp' || dial === 'off') return '';
+    return t(`kinds.${redJack === 'amps' ? 'amps' : dial}`);
+  }
   return session.bench.instrument === 'lamp' ? glowWord(display.text) : `${display.text} ${display.unit}`;
 }
 

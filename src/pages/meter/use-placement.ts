@@ -88,8 +88,9 @@ function keptInSight(tool: HTMLElement, leads: readonly (string | null)[], { poi
   const [dx, dy] = [stage.left - frame.left, stage.top - frame.top];
   const weightOf = ({ point, part, onSheet }: StageSpot): number => {
     if (part !== undefined) return part === selected && !onSheet ? WORKED : 0;
-    if (onSheet || point === undefined) return onSheet ? ON_SHEET : 1;
-    return point === chosen ? CHOSEN : leads.includes(point) ? PROBED : 1;
+    if (point === undefined) return onSheet ? ON_SHEET : 1;
+    if (leads.includes(point)) return PROBED;
+    return onSheet ? ON_SHEET : point === chosen ? CHOSEN : 1;
   };
   const points = (onStage.current?.spots() ?? [])
     .map((spot) => ({ x: spot.x + dx, y: spot.y + dy, weight: weightOf(spot) }))
@@ -141,13 +142,15 @@ function roomOf(tool: HTMLElement): Rect | null {
   const slip = document.querySelector('.slip-place');
   if (frame === null || stage === null || getComputedStyle(tool).position === 'fixed') return null;
   const outer = frame.getBoundingClientRect();
-  let [left, right] = [outer.left, outer.right];
+  let [left, right, lowest] = [outer.left, outer.right, outer.bottom];
   for (const panel of document.querySelectorAll('.floor > aside')) {
-    const { left: from, right: to } = panel.getBoundingClientRect();
-    if (from <= left && to > left) left = to;
+    const { left: from, right: to, top } = panel.getBoundingClientRect();
+    // Held upright the list can lie over the lower part from side to side.
+    if (from <= left && to >= right && top > outer.top) lowest = Math.min(lowest, top);
+    else if (from <= left && to > left) left = to;
     else if (to >= right && from < right) right = from;
   }
   const { bottom } = stage.getBoundingClientRect();
-  const under = slip === null ? bottom : Math.min(bottom, slip.getBoundingClientRect().top);
+  const under = Math.min(bottom, lowest, slip?.getBoundingClientRect().top ?? bottom);
   return { x: left - outer.left + EDGE, y: EDGE, w: right - left - 2 * EDGE, h: under - outer.top - 2 * EDGE };
 }

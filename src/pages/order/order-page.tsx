@@ -27,6 +27,12 @@ export function OrderPage({ job }: { job: JobSpec }) {
     const session = await takeJob(job);
     location.hash = `#/shop/${session.stored.id}`;
   };
+  const goOn =
+    ready && latest !== undefined && !latest.ended ? (
+      <a class="strong" href={`#/shop/${latest.id}`}>
+        {t('order.goOn')}
+      </a>
+    ) : null;
   const cautions = model.book.manual.filter((s) => s.id.startsWith('caution-')).slice(0, CAUTIONS);
   return (
     <main class="page" id="work" tabIndex={-1} aria-label={title}>
@@ -36,6 +42,7 @@ export function OrderPage({ job }: { job: JobSpec }) {
           <p class="form-number">{t('board.number', { number: job.id.replace(/^job-/, '') })}</p>
         </header>
         <h1>{job.title}</h1>
+        {goOn === null ? null : <p class="order-go-on">{goOn}</p>}
         <WorkOrder job={job} model={model} />
         <h2>{t('order.cautions')}</h2>
         <ul class="cautions">
@@ -48,11 +55,7 @@ export function OrderPage({ job }: { job: JobSpec }) {
         </ul>
         <p class="order-rule">{t('order.rule')}</p>
         <footer class="order-foot">
-          {ready && latest !== undefined && !latest.ended ? (
-            <a class="strong" href={`#/shop/${latest.id}`}>
-              {t('order.goOn')}
-            </a>
-          ) : null}
+          {goOn}
           {latest?.ended === true ? (
             <a class="plain" href={`#/debrief/${latest.id}`}>
               {t('order.debrief')}

@@ -29,7 +29,7 @@ export interface Ui {
   /** Looking at the whole machine, or at the back of the panel, without walking. */
   aside: 'YARD' | 'YARD-RIGHT' | 'CREAR' | null;
   toolFolded: boolean;
-  /** Laid aside or held as was asked for; null: held while a lead is on something. */
+  /** Laid aside or held as was asked for; null: held while a lead is on something or the dial is open. */
   toolHeld: boolean | null;
   dialog: 'settings' | 'help' | null;
 }
@@ -63,9 +63,15 @@ export const ui = new Observable<Ui>({
 const OWN_GROUND = '(max-width: 900px) and (orientation: portrait)';
 
 /** Is the instrument in the hand, or laid aside so that it covers little? */
-export const isHeld = ({ toolHeld, here, sheet }: Ui, leads: Readonly<Record<Lead, string | null>>): boolean =>
+export const isHeld = (
+  { toolHeld, toolFolded, here, sheet }: Ui,
+  leads: Readonly<Record<Lead, string | null>>,
+): boolean =>
   toolHeld ??
-  (leads.red !== null || leads.black !== null || (here && sheet === null && matchMedia(OWN_GROUND).matches));
+  (!toolFolded ||
+    leads.red !== null ||
+    leads.black !== null ||
+    (here && sheet === null && matchMedia(OWN_GROUND).matches));
 
 export function openSheet(sheet: string): void {
   const { here, sheet: open } = ui.value;

@@ -59,6 +59,10 @@ export function codeText(model: Model, code: string): string {
   return code;
 }
 
+/** Actions that ask the machine something: that nothing came is an answer too. */
+export const isAnswered = ({ seen, entry: { action } }: Record): boolean =>
+  seen.codes.length > 0 || ['look', 'wiggle', 'codes'].includes(action.do);
+
 /** All that an action showed, in sentences; says so where a look showed nothing. */
 export function seenLines(model: Model, job: JobSpec, record: Record): string[] {
   const { do: kind } = record.entry.action;
