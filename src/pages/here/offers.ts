@@ -79,6 +79,9 @@ function exchanges({ book, bench }: Session, id: string): Action[] {
   });
 }
 
+/** Pin 2 before pin 10, as they are numbered on the plug. */
+const byNumber = (a: string, b: string): number => a.localeCompare(b, 'en', { numeric: true });
+
 function connectorGroup(session: Session, id: string, points: string[]): Group {
   const { book, bench, model } = session;
   const work: Action[] = [
@@ -86,7 +89,7 @@ function connectorGroup(session: Session, id: string, points: string[]): Group {
     { do: 'wiggle', at: id },
     bench.unplugged.includes(id) ? { do: 'plug', connector: id } : { do: 'unplug', connector: id },
   ];
-  const pins = book.connectors.find((c) => c.id === id)?.pins ?? [];
+  const pins = [...(book.connectors.find((c) => c.id === id)?.pins ?? [])].sort((p, q) => byNumber(p.pin, q.pin));
   const targets = pins.flatMap((pin) => {
     const wires = [pin.a, pin.b].filter((end) => model.wires.has(end)).map((wire) => `W:${wire}`);
     return [`X:${id}.${pin.pin}`, ...wires];
@@ -94,7 +97,7 @@ function connectorGroup(session: Session, id: string, points: string[]): Group {
   return {
     id,
     kind: 'connector',
-    points,
+    points: [...points].sort(byNumber),
     sealed: sealedAt(session, id).sealed,
     work,
     repairs: [],

@@ -15,10 +15,11 @@ export const sheets: readonly SheetSpec[] = Object.values(files)
   .map((file) => sheetSchema.parse(file))
   .sort((a, b) => a.number - b.number);
 
-/** The first sheet beside the place, or none. */
+/** The sheet that was last open beside the place, at first the first one; or none. */
 export function toggleSheet(): void {
-  const [first] = sheets;
-  if (ui.value.sheet !== null) closeSheet();
+  const { sheet, sheetLast } = ui.value;
+  const first = sheets.find(({ id }) => id === sheetLast) ?? sheets[0];
+  if (sheet !== null) closeSheet();
   else if (first !== undefined) openSheet(first.id);
 }
 

@@ -11,6 +11,8 @@ export interface Ui {
   hereAside: boolean;
   /** Sheet of the schematic beside the stage. */
   sheet: string | null;
+  /** Sheet that the schematic was last open at. */
+  sheetLast: string | null;
   /** Part of the stage's width that the place keeps beside the sheet. */
   split: number;
   clip: ClipTab | null;
@@ -44,6 +46,7 @@ export const ui = new Observable<Ui>({
   here: true,
   hereAside: false,
   sheet: null,
+  sheetLast: null,
   split: 'innerWidth' in globalThis ? firstSplit() : 0.5,
   clip: null,
   clipLast: 'notes',
@@ -84,7 +87,7 @@ export function openSheet(sheet: string): void {
 
 export function closeSheet(): void {
   const { here, hereAside } = ui.value;
-  ui.update({ sheet: null, here: here || hereAside, hereAside: false });
+  ui.update({ sheet: null, sheetLast: ui.value.sheet, here: here || hereAside, hereAside: false });
 }
 
 export function resetUi(): void {
