@@ -14,7 +14,7 @@ const STALL_MS = 56;
 /** Controllers, alternator and valves have settled on a running engine, ms. */
 const RUNNING_MS = 3000;
 
-/** Settings that are not a control or quantity of the book: how long, and which switches are pressed after the start. */
+/** Settings that are not a control or quantity of the book: how long, and which switches are worked after the key. */
 const LATER = ['key', 'rpm', 'prime', 'stall', 'second', 'hydsw'];
 
 interface Driven {
@@ -47,6 +47,7 @@ export function drive({ model, settings, changes = [], arrive }: Driven): World 
   }
   const rpm = Number(wanted.get('rpm') ?? 0);
   if (rpm > 0) runEngine(world, rpm, wanted);
+  else switchOn(world, wanted);
   return world;
 }
 
@@ -55,13 +56,18 @@ function runEngine(world: World, rpm: number, wanted: ReadonlyMap<string, string
   world.setRegion('engine', 'running');
   world.setQuantity('rpm', rpm);
   world.advance(RUNNING_MS);
+  switchOn(world, wanted);
+  world.setQuantity('rpm', rpm);
+  world.settle();
+}
+
+/** What the operator switches on once the controllers are awake: hydraulics must go from low to high after a start. */
+function switchOn(world: World, wanted: ReadonlyMap<string, string>): void {
   if (wanted.has('hydsw')) {
     world.setControl('hydsw', '1');
     world.advance(1000);
   }
   if (wanted.has('second')) press(world, 'btn2');
-  world.setQuantity('rpm', rpm);
-  world.settle();
 }
 
 function press(world: World, control: string): void {
