@@ -15,7 +15,7 @@ const STALL_MS = 56;
 const RUNNING_MS = 3000;
 
 /** Settings that are not a control or quantity of the book: how long, and which switches are worked after the key. */
-const LATER = ['key', 'rpm', 'prime', 'stall', 'second', 'hydsw'];
+const LATER = ['key', 'rpm', 'prime', 'stall', 'second', 'hydsw', 'trk'];
 
 interface Driven {
   model: Model;
@@ -27,8 +27,8 @@ interface Driven {
 }
 
 export function drive({ model, settings, changes = [], arrive }: Driven): World {
-  const world = new World(model, changes);
   const wanted = settingsOf(settings);
+  const world = new World(model, [...trackerHeld(model, wanted.get('trk') ?? 'sleep'), ...changes]);
   arrive?.(world);
   for (const [name, value] of wanted) {
     if (LATER.includes(name)) continue;
@@ -49,6 +49,12 @@ export function drive({ model, settings, changes = [], arrive }: Driven): World 
   if (rpm > 0) runEngine(world, rpm, wanted);
   else switchOn(world, wanted);
   return world;
+}
+
+/** The book's tables are computed with a tracker that sleeps (`trk=sleep`), also while the key is on. */
+function trackerHeld(model: Model, state: string): Change[] {
+  if (!model.regionIndex.has('A5')) return [];
+  return [{ kind: 'stuck', region: 'A5', state: state === 'awake' ? 'awake' : 'asleep' }];
 }
 
 /** The engine runs at this speed; what must be switched on after a start is switched on then. */
