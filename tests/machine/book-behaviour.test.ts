@@ -213,3 +213,39 @@ test('forward and reverse together: neither, and H11', () => {
   const world = driven('key=run rpm=1500 pbrake=0 lever=F', [{ kind: 'bridge', a: 'A3.10', b: 'A3.11', ohms: 0.1 }]);
   expect([world.stateOf('A3.Y5'), world.stateOf('A3.Y6'), world.stateOf('H11')]).toEqual(['off', 'off', 'stored']);
 });
+
+/** Book, controllers: limits of A1's low sides 1.5 A (CE), 1.0 A (FP), 2.0 A (HT), and their codes for a short. */
+describe.each([
+  ['CE', 'key=start', ['A1.8', 'A1.5'], 'P03'],
+  ['FP', 'key=run prime=1', ['K9.85', 'K9.86'], 'P04'],
+  ['HT', 'key=run heat=1', ['K10.85', 'K10.86'], 'P05'],
+])('A1 output %s shorted to plus', (output, settings, [a, b], code) => {
+  const short: Change = { kind: 'bridge', a, b, ohms: 0.1 };
+  const region = `A1.${output}`;
+  const driver = `A1.${output.toLowerCase()}`;
+
+  test(`trips before a fuse opens, and stores ${code}`, () => {
+    const world = driven(settings, [short]);
+    world.advance(1000);
+    expect([world.stateOf(region), world.stateOf(code)]).toEqual(['tripped', 'stored']);
+    expect(world.ampsIn(driver)).toBeCloseTo(0, 3);
+    const fuses = model.book.parts.filter((part) => part.kind === 'fuse').map((part) => world.stateOf(part.id));
+    expect(new Set(fuses)).toEqual(new Set(['intact']));
+  });
+
+  test('with the short gone it works again at the next key on, not before', () => {
+    const world = driven(settings, [short]);
+    world.setChanges([]);
+    world.advance(500);
+    expect(world.stateOf(region)).toBe('tripped');
+    world.setControl('key', 'off');
+    world.advance(3000);
+    world.setControl('key', 'run');
+    world.advance(1000);
+    expect(world.stateOf(region)).toBe('on');
+  });
+
+  test('a sound one does not trip', () => {
+    expect(driven(settings).stateOf(region)).toBe('on');
+  });
+});
