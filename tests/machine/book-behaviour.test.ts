@@ -249,3 +249,29 @@ describe.each([
     expect(driven(settings).stateOf(region)).toBe('on');
   });
 });
+
+/** Book, controllers: 5 V reference for the pedal, limit 50 mA; P13 below 4.5 V. */
+describe('5 V reference of A1', () => {
+  const short: Change = { kind: 'bridge', a: 'A1.19', b: 'A1.23', ohms: 0.1 };
+
+  test('into a short it gives 50 mA and stores P13', () => {
+    const world = driven(KEY_RUN, [short]);
+    expect(world.ampsIn('A1.sg2')).toBeGreaterThan(0.045);
+    expect(world.ampsIn('A1.sg2')).toBeLessThan(0.055);
+    expect(world.voltsBetween('A1.19', 'A1.23')).toBeLessThan(0.05);
+    expect(world.stateOf('P13')).toBe('stored');
+  });
+
+  test('it comes back by itself when the short is gone', () => {
+    const world = driven(KEY_RUN, [short]);
+    world.setChanges([]);
+    world.advance(100);
+    expect(world.voltsBetween('A1.19', 'A1.23')).toBeGreaterThan(4.9);
+  });
+
+  test('water in the plug that draws less than the limit pulls it down by its 0.5 ohm only', () => {
+    const world = driven(KEY_RUN, [{ kind: 'bridge', a: 'A1.19', b: 'A1.23', ohms: 200 }]);
+    expect(world.voltsBetween('A1.19', 'A1.23')).toBeGreaterThan(4.95);
+    expect(world.stateOf('P13')).toBe('clear');
+  });
+});
