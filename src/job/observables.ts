@@ -1,6 +1,7 @@
 /** What eyes and ears get from the machine without an instrument, as codes of the book. */
 import { once } from '../circuit/index.ts';
 import { compileGuard, type Model, type ObservableSpec, type Test, type World } from '../machine/index.ts';
+import type { PartSpec } from '../parts/index.ts';
 import { codeLine } from './cluster.ts';
 
 export interface Observable {
@@ -47,6 +48,10 @@ export function inTheFlash(world: World): World {
   return waits?.between === undefined ? world : nextFlash(world, waits.between);
 }
 
+/** Parts whose own region is something that moves with a sound: contacts, plungers, valves. */
+const isHeard = (part: PartSpec): boolean =>
+  part.kind === 'relay' || part.kind === 'starter' || (part.kind === 'general' && part.symbol === 'solenoid');
+
 /** Gathers what is heard while time passes: relays and plungers that move, and chatter. */
 export class Ear {
   private readonly world: World;
@@ -78,11 +83,11 @@ export class Ear {
     return this.stopped;
   }
 
-  /** `click:K2` for a relay within earshot; `clunk` and `chatter` for a starter, which is heard everywhere. */
+  /** `click:K2` for a relay or valve within earshot; `clunk` and `chatter` for a starter, which is heard everywhere. */
   heard(zone: string): string[] {
     const codes: string[] = [];
     for (const part of this.world.model.book.parts) {
-      if (part.kind !== 'relay' && part.kind !== 'starter') continue;
+      if (!isHeard(part)) continue;
       const moves = this.moves.get(this.world.model.regionIndex.get(part.id) ?? -1) ?? 0;
       if (moves === 0) continue;
       if (part.kind === 'starter') codes.push(moves >= 4 ? 'chatter' : 'clunk');

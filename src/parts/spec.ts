@@ -154,6 +154,9 @@ export interface ControllerPinSpec {
 /** A fault code that a controller can store; `when` is its rule, a region of its own in the statechart. */
 export interface CodeSpec {
   code: string;
+  /** What fails and how, as a J1939-73 reader says it: suspect parameter number (19 bits), failure mode (5 bits). */
+  spn: number;
+  fmi: number;
   text: string;
   when: Guard;
   afterMs: number;

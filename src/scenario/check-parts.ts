@@ -11,6 +11,7 @@ export function checkParts(names: Names): Problem[] {
   const { book } = names;
   finder.unique(book.parts, (p: PartSpec) => p.id, 'id', 'part');
   checkRegionIds(names, finder);
+  checkTroubleCodes(names, finder);
   for (const [i, part] of book.parts.entries()) {
     finder.known(part, 'zone', part.zone, names.zones, 'zone');
     finder.known(part, 'access', part.access, names.access, 'access');
@@ -45,6 +46,19 @@ function checkRegionIds(names: Names, finder: Finder): void {
   for (const region of names.book.regions) {
     if (seen.has(region.id)) finder.report(region, 'id', 'duplicate-id', region.id, 'an id that no other region has');
     seen.add(region.id);
+  }
+}
+
+/** A reader shows only the numbers: two codes of the same SPN and FMI could not be told apart. */
+function checkTroubleCodes({ book }: Names, finder: Finder): void {
+  const seen = new Set<string>();
+  for (const part of book.parts) {
+    if (part.kind !== 'controller') continue;
+    for (const [i, { spn, fmi }] of part.codes.entries()) {
+      const both = `${spn}/${fmi}`;
+      if (seen.has(both)) finder.report(part, `codes[${i}].spn`, 'duplicate-id', both, 'an SPN and FMI of its own');
+      seen.add(both);
+    }
   }
 }
 

@@ -62,7 +62,10 @@ const base = {
   note: z.exactOptional(text),
 };
 
-const code = z.strictObject({ code: id, text, when: guard, afterMs: notNegative });
+/** SPN 0 to 524287, FMI 0 to 31 (SAE J1939-73). */
+const spn = z.int().check(z.gte(0), z.lte(524_287));
+const fmi = z.int().check(z.gte(0), z.lte(31));
+const code = z.strictObject({ code: id, spn, fmi, text, when: guard, afterMs: notNegative });
 
 const controllerPin = z.strictObject({
   terminal: id,

@@ -183,7 +183,8 @@ test('a second fuse with the short still there costs points of the parts', () =>
 
 test('the same reading again, with nothing changed, costs points of order', () => {
   const isNext = (a: Action) => a.do === 'lead' && a.point === 'M1.50';
-  const grade = gradeOf(changedWay(QUICK, (path) => before(path, isNext, 'read; read; helper call')));
+  // Three times: with the key in run the battery empties, and its last digit may fall between the first two.
+  const grade = gradeOf(changedWay(QUICK, (path) => before(path, isNext, 'read; read; read; helper call')));
   expect(codesOf(grade)).toContain('asked-twice');
   expect(grade.criteria.order.points).toBeLessThan(sound.criteria.order.points);
 });

@@ -14,8 +14,8 @@ const STALL_MS = 56;
 /** Controllers, alternator and valves have settled on a running engine, ms. */
 const RUNNING_MS = 3000;
 
-/** Settings that are not a control or quantity of the book: how long, and which switches are pressed after the start. */
-const LATER = ['key', 'rpm', 'prime', 'stall', 'second', 'hydsw'];
+/** Settings that are not a control or quantity of the book: how long, and which switches are worked after the key. */
+const LATER = ['key', 'rpm', 'prime', 'stall', 'second', 'hydsw', 'trk'];
 
 interface Driven {
   model: Model;
@@ -27,8 +27,8 @@ interface Driven {
 }
 
 export function drive({ model, settings, changes = [], arrive }: Driven): World {
-  const world = new World(model, changes);
   const wanted = settingsOf(settings);
+  const world = new World(model, [...trackerHeld(model, wanted.get('trk') ?? 'sleep'), ...changes]);
   arrive?.(world);
   for (const [name, value] of wanted) {
     if (LATER.includes(name)) continue;
@@ -47,7 +47,14 @@ export function drive({ model, settings, changes = [], arrive }: Driven): World 
   }
   const rpm = Number(wanted.get('rpm') ?? 0);
   if (rpm > 0) runEngine(world, rpm, wanted);
+  else switchOn(world, wanted);
   return world;
+}
+
+/** The book's tables are computed with a tracker that sleeps (`trk=sleep`), also while the key is on. */
+function trackerHeld(model: Model, state: string): Change[] {
+  if (!model.regionIndex.has('A5')) return [];
+  return [{ kind: 'stuck', region: 'A5', state: state === 'awake' ? 'awake' : 'asleep' }];
 }
 
 /** The engine runs at this speed; what must be switched on after a start is switched on then. */
@@ -55,13 +62,18 @@ function runEngine(world: World, rpm: number, wanted: ReadonlyMap<string, string
   world.setRegion('engine', 'running');
   world.setQuantity('rpm', rpm);
   world.advance(RUNNING_MS);
+  switchOn(world, wanted);
+  world.setQuantity('rpm', rpm);
+  world.settle();
+}
+
+/** What the operator switches on once the controllers are awake: hydraulics must go from low to high after a start. */
+function switchOn(world: World, wanted: ReadonlyMap<string, string>): void {
   if (wanted.has('hydsw')) {
     world.setControl('hydsw', '1');
     world.advance(1000);
   }
   if (wanted.has('second')) press(world, 'btn2');
-  world.setQuantity('rpm', rpm);
-  world.settle();
 }
 
 function press(world: World, control: string): void {

@@ -1,6 +1,7 @@
 /** The electrical book's own short language for faults and for what hands do while measuring, as changes of a machine. */
 import type { Model } from '../../src/machine/index.ts';
-import type { Change } from '../../src/parts/index.ts';
+import type { Change, PointId } from '../../src/parts/index.ts';
+import { hobbinBook } from './hobbin.ts';
 import { settingsOf } from './states.ts';
 
 /** The battery of the book when fully charged, volts at rest (BCI table: 12.65). */
@@ -12,6 +13,62 @@ const open = (element: string): Change => ({ kind: 'series', element, ohms: null
 /** `elem F10.link open; res W:101A 0.35; wshort 207A 0.5 GND2.M 0.1`. */
 export function patchChanges(patch: string): Change[] {
   return patch.split(';').flatMap((text) => patchOf(text.trim().split(/\s+/)));
+}
+
+type Arm = [point: PointId, ohms: number];
+
+/** A star of resistances without its middle: every two ends are joined by the product of theirs times the sum of 1/R. */
+const meshed = (arms: readonly Arm[]): Join[] => {
+  const siemens = arms.reduce((sum, [, ohms]) => sum + 1 / ohms, 0);
+  return arms.flatMap(([a, ra], i) => arms.slice(i + 1).map(([b, rb]): Join => ({ a, b, ohms: ra * rb * siemens })));
+};
+interface Join {
+  a: PointId;
+  b: PointId;
+  ohms: number;
+}
+
+/** The two halves of a wire, from a place along it. */
+function halves(id: string, at: number): Arm[] {
+  const wire = hobbinBook().wires.find((w) => w.id === id);
+  if (wire === undefined) throw new Error(`no such wire in the book: ${id}`);
+  return [
+    [wire.from, wire.ohms * at],
+    [wire.to, wire.ohms * (1 - at)],
+  ];
+}
+
+/** `wshort 901D 0.5 W:902D 0.5`: two wires that touch halfway, as resistances between their four ends. */
+function touching(wire: string, at: number, other: string, ohms: number): Change[] {
+  const place = `${other} halfway`;
+  const first = meshed([...halves(wire, at), [place, ohms]]);
+  const isAtPlace = ({ a, b }: Join) => a === place || b === place;
+  const arms = first.filter(isAtPlace).map((join): Arm => [join.a === place ? join.b : join.a, join.ohms]);
+  const joins = [...first.filter((join) => !isAtPlace(join)), ...meshed([...arms, ...halves(other, 0.5)])];
+  return [open(`W:${wire}`), open(`W:${other}`), ...joins.map((join): Change => ({ kind: 'bridge', ...join }))];
+}
+
+/** `set`: a battery's resistance, a dead alternator, a tracker that stays awake; `canok 1` is nothing wrong. */
+function setting(name: string, value: string): Change[] {
+  switch (name) {
+    case 'ri':
+      return [{ kind: 'battery', element: BATTERY, ohms: Number(value) }];
+    case 'altdead':
+      return [{ kind: 'stuck', region: 'G2', state: 'rest' }];
+    case 'canok':
+    case 'trk':
+      return [];
+    default:
+      throw new Error(`nothing to set in the patch language: ${name}`);
+  }
+}
+
+/** What a patch sets that is a position in our book and not a change: `trk=awake`. */
+export function patchSettings(patch: string): string[] {
+  return patch.split(';').flatMap((text) => {
+    const [verb, name, value] = text.trim().split(/\s+/);
+    return verb === 'set' && name === 'trk' ? [`trk=${value}`] : [];
+  });
 }
 
 function patchOf(words: string[]): Change[] {
@@ -28,12 +85,12 @@ function patchOf(words: string[]): Change[] {
     case 'short':
       return [{ kind: 'bridge', a: subject, b: first, ohms: Number(second) }];
     case 'wshort':
+      if (second.startsWith('W:')) return touching(subject, Number(first), second.slice(2), Number(third));
       return [{ kind: 'chafe', wire: subject, at: Number(first), to: second, ohms: Number(third) }];
     case 'stuck':
       return [{ kind: 'stuck', region: subject, state: first === '1' ? 'on' : 'off' }];
     case 'set':
-      // `canok 1` stands for a machine with nothing wrong.
-      return subject === 'ri' ? [{ kind: 'battery', element: BATTERY, ohms: Number(first) }] : [];
+      return setting(subject, first);
     default:
       throw new Error(`not in the patch language: ${words.join(' ')}`);
   }
@@ -76,7 +133,8 @@ export function handsOf(model: Model, text: string): Hands {
     } else if (verb === 'new') hands.renewed.push(subject);
     else if (verb === 'charged') hands.changes.push({ kind: 'battery', element: BATTERY, openVolts: CHARGED_VOLTS });
     else if (verb === 'set') hands.settings.push(`${subject}=${value}`);
-    else if (verb !== 'breakout') throw new Error(`hands cannot do: ${step}`);
+    // Leads clipped on beforehand and a break-out lead change nothing in the network.
+    else if (verb !== 'breakout' && verb !== 'clip') throw new Error(`hands cannot do: ${step}`);
   }
   return hands;
 }
@@ -85,7 +143,7 @@ export function handsOf(model: Model, text: string): Hands {
 export function printedValue(text: string): number | null {
   if (text === 'OL') return null;
   const [number, unit] = text.split(' ');
-  const scale = { V: 1, mV: 1e-3, A: 1, mA: 1e-3, ohm: 1, kohm: 1e3 }[unit];
+  const scale = { V: 1, mV: 1e-3, A: 1, mA: 1e-3, ohm: 1, kohm: 1e3, k: 1e3 }[unit];
   if (scale === undefined) throw new Error(`not a printed value: ${text}`);
   return Number(number) * scale;
 }

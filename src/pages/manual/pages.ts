@@ -171,6 +171,13 @@ function limitTables({ book }: Model): Leaf[] {
   }));
 }
 
+/** `3 Voltage too high`; the numbers that the standard reserves stand alone. */
+function failureMode(fmi: number): string {
+  const number = String(fmi);
+  const words = wordFor('fmi', number);
+  return words === number ? number : `${number} ${words}`;
+}
+
 function codeTables(book: Book): Leaf[] {
   return book.parts.flatMap((p) =>
     p.kind === 'controller'
@@ -178,8 +185,8 @@ function codeTables(book: Book): Leaf[] {
           {
             id: `codes-${p.id}`,
             title: `${p.id} ${p.name}`,
-            head: [t('manual.code'), t('manual.text')],
-            rows: p.codes.map((c) => [c.code, c.text]),
+            head: [t('manual.code'), t('manual.spn'), t('manual.fmi'), t('manual.text')],
+            rows: p.codes.map((c) => [c.code, String(c.spn), failureMode(c.fmi), c.text]),
           },
         ]
       : [],

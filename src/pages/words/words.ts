@@ -32,7 +32,7 @@ export const stopped = (text: string): string => (/[.?!…]$/.test(text) ? text 
 export const textsOf = (group: 'signs' | 'modeNotes'): [code: string, text: string][] => Object.entries(en[group]);
 
 /** A text that a code of the book names; the code itself where there is none. */
-export function wordFor(group: 'modes' | 'modeNotes' | 'colours' | 'verbs' | 'kinds', code: string): string {
+export function wordFor(group: 'modes' | 'modeNotes' | 'colours' | 'verbs' | 'kinds' | 'fmi', code: string): string {
   const words: Record<string, string> = en[group];
   return words[code] ?? code.replaceAll('_', ' ');
 }
