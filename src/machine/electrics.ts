@@ -6,6 +6,7 @@ import { type Groups, groupsOf } from './groups.ts';
 import type { View } from './guard.ts';
 import { chargeQuantity, type Model, type ModelElement, nodeOf } from './model.ts';
 import type { MachineState } from './state.ts';
+import { wireChains } from './wire-chain.ts';
 
 /** Does the battery give current, rest, or take charge? Its law differs (book, section 9). */
 type BatteryMode = 'gives' | 'rests' | 'takes';
@@ -55,8 +56,10 @@ export class Electrics {
   /** Replaces all changes: faults and what hands have done. */
   setChanges(changes: readonly Change[]): void {
     this.modified.clear();
-    const bridges: Bridge[] = [];
-    for (const change of changes) this.apply(change, bridges);
+    const { cores, bridges: touches, told } = wireChains(this.model, changes);
+    const bridges: Bridge[] = [...touches];
+    for (const [element, ohms] of cores) this.modified.set(element, { ...SOUND, open: ohms === null, ohms: ohms ?? 0 });
+    for (const change of changes) if (!told.has(change)) this.apply(change, bridges);
     this.network.bridges = bridges;
     this.fixedFor = null;
     this.stale = true;
@@ -87,35 +90,18 @@ export class Electrics {
       case 'bridge':
         bridges.push({ a: nodeOf(this.model, change.a), b: nodeOf(this.model, change.b), siemens: 1 / change.ohms });
         return;
-      case 'chafe':
-        this.chafe(change, bridges);
-        return;
       case 'battery': {
         const entry = this.entry(change.element);
         if (change.ohms !== undefined) entry.ohms = change.ohms;
         if (change.openVolts !== undefined) entry.restVolts = change.openVolts;
         return;
       }
+      case 'chafe':
+        return; // Told with its wire.
       case 'stuck':
       case 'quantity':
         return; // States and quantities, not the network: the world sees to them.
     }
-  }
-
-  /** A wire touched along its length is a star of three resistances; its equal delta needs no new node. */
-  private chafe(change: Extract<Change, { kind: 'chafe' }>, bridges: Bridge[]): void {
-    const index = this.model.elementIndex.get(`W:${change.wire}`);
-    if (index === undefined) throw new RangeError(`no such wire in the book: ${change.wire}`);
-    const wire = this.model.elements[index];
-    if (wire.law.kind !== 'resistance') return;
-    const near = 1 / Math.max(wire.law.ohms * change.at, 1e-9);
-    const far = 1 / Math.max(wire.law.ohms * (1 - change.at), 1e-9);
-    const touch = 1 / change.ohms;
-    const sum = near + far + touch;
-    const to = nodeOf(this.model, change.to);
-    this.entry(wire.id).ohms = sum / (near * far);
-    bridges.push({ a: wire.a, b: to, siemens: (near * touch) / sum });
-    bridges.push({ a: wire.b, b: to, siemens: (far * touch) / sum });
   }
 
   /** Settles the network for this state. Returns node volts; `view` answers guards until the next call. */

@@ -2,16 +2,19 @@
 import type { ElementId, PointId, RegionId } from './spec.ts';
 
 export type Change =
-  /** Resistance added in series, ohms; `null` is an open circuit. */
-  | { kind: 'series'; element: ElementId; ohms: number | null }
+  /** Resistance added in series, ohms; `null` is an open circuit. In a wire, `at` this share of its length (0.5). */
+  | { kind: 'series'; element: ElementId; ohms: number | null; at?: number }
   /** Resistance that the element has when it conducts, ohms. */
   | { kind: 'ohms'; element: ElementId; ohms: number }
   /** Conducts whatever its condition says. */
   | { kind: 'closed'; element: ElementId }
   /** A path that the book doesn't have, ohms. */
   | { kind: 'bridge'; a: PointId; b: PointId; ohms: number }
-  /** A wire's insulation worn through `at` (0 to 1 of its length, from its `from` end), touching `to` over `ohms`. */
-  | { kind: 'chafe'; wire: string; at: number; to: PointId; ohms: number }
+  /**
+   * A wire's insulation worn through `at` (0 to 1 of its length, from its `from` end), touching `to` over `ohms`: a
+   * point, or another wire `W:207A` at `toAt` of its length (0.5).
+   */
+  | { kind: 'chafe'; wire: string; at: number; to: PointId | ElementId; toAt?: number; ohms: number }
   /** A region that no longer leaves this state. */
   | { kind: 'stuck'; region: RegionId; state: string }
   /** Another rest voltage (state of charge) or internal resistance. Volts, ohms. */

@@ -115,6 +115,8 @@ function sayChange(model: Model, change: Change, path: string, say: Say): void {
     for (const end of ['a', 'b'] as const) say(`${path}.${end}`, change[end], 'point', isPoint);
   if (change.kind === 'chafe') {
     say(`${path}.wire`, change.wire, 'wire', (w) => model.wires.has(w));
-    say(`${path}.to`, change.to, 'point', isPoint);
+    const isWire = change.to.startsWith('W:');
+    if (isWire) say(`${path}.to`, change.to.slice(2), 'wire', (w) => model.wires.has(w));
+    else say(`${path}.to`, change.to, 'point', isPoint);
   }
 }

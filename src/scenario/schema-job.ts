@@ -6,12 +6,21 @@ import { id, point, type Same, text } from './schema-common.ts';
 
 const ohms = z.number().check(z.positive());
 
+const share = z.number().check(z.gte(0), z.lte(1));
+
 const change = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('series'), element: point, ohms: z.nullable(ohms) }),
+  z.strictObject({ kind: z.literal('series'), element: point, ohms: z.nullable(ohms), at: z.exactOptional(share) }),
   z.strictObject({ kind: z.literal('ohms'), element: point, ohms }),
   z.strictObject({ kind: z.literal('closed'), element: point }),
   z.strictObject({ kind: z.literal('bridge'), a: point, b: point, ohms }),
-  z.strictObject({ kind: z.literal('chafe'), wire: id, at: z.number().check(z.gte(0), z.lte(1)), to: point, ohms }),
+  z.strictObject({
+    kind: z.literal('chafe'),
+    wire: id,
+    at: share,
+    to: point,
+    toAt: z.exactOptional(share),
+    ohms,
+  }),
   z.strictObject({ kind: z.literal('stuck'), region: point, state: id }),
   z.strictObject({
     kind: z.literal('battery'),
