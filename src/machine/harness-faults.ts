@@ -1,16 +1,35 @@
 /** Ways in which wires and pins fail, by the book's weights. The parts' own are with their kinds. */
-import { type Fault, type FaultFamily, severityGrid } from '../parts/index.ts';
+import { type Fault, type FaultFamily, SIGNAL_OHMS, severityGrid } from '../parts/index.ts';
 import type { ConnectorSpec, PinSpec, WireSpec } from './book.ts';
-import { hasLug, lugPoint } from './model.ts';
+import { hasLug, lugPoint, type Model } from './model.ts';
+import { surroundingsOf } from './surroundings.ts';
 
 /** Ohms of a chafed wire's touch on metal (book, faults: 0.05 to 0.1). */
 const CHAFE_OHMS = 0.08;
+/** Ohms between two wires pressed into each other (book, faults: 0.5). */
+const PINCH_OHMS = 0.5;
+/** Wet dirt on worn insulation, ohms from hardly noticed to a lamp's glow (common practice, no source). */
+const LEAK_OHMS = [100_000, 20_000, 4000, 800];
 const CABLE_MM2 = 10;
+/** The thinnest wire of a harness carries a signal, not a load's current, mm². */
+const SIGNAL_MM2 = 0.75;
+/** A pin's current, amperes. */
+const PIN_AMPS = 20;
 
-/** Families of one wire. A bad lug is at one end; a chafe is to the metal named, the battery's return. */
-export function wireFaults(wire: WireSpec, metal: string): FaultFamily[] {
+/**
+ * Other faults of insulation beside a wire's touch of metal, as shares of that one's weight: breaks and bad joints come
+ * first, then grounds, and wires that touch each other seldom (common practice, no source).
+ */
+const LEAK_SHARE = 0.15;
+const PINCH_SHARE = 0.1;
+const FEED_SHARE = 0.05;
+
+const gridOf = (amps: number, isSignal: boolean): number[] => [...severityGrid(amps), ...(isSignal ? SIGNAL_OHMS : [])];
+
+/** Families of one wire. A bad lug is at one end; a chafe is on the metal that is there where the wire runs. */
+export function wireFaults(model: Model, wire: WireSpec): FaultFamily[] {
   const at = `W:${wire.id}`;
-  const grid = severityGrid(wire.ampacityAmps);
+  const grid = gridOf(wire.ampacityAmps, wire.mm2 <= SIGNAL_MM2);
   const whole = wire.mm2 >= CABLE_MM2 || wire.harness === 'BC' ? ['replace-cable'] : ['splice'];
   const lugs = (['from', 'to'] as const)
     .filter((side) => hasLug(wire[side]))
@@ -41,24 +60,56 @@ export function wireFaults(wire: WireSpec, metal: string): FaultFamily[] {
         );
       }
       case 'short_gnd':
-        return [
-          family(
-            mode,
-            weight,
-            [],
-            () => [{ kind: 'chafe', wire: wire.id, at: 0.5, to: metal, ohms: CHAFE_OHMS }],
-            whole,
-          ),
-        ];
+        return insulationFaults(model, wire, weight).map((f) =>
+          family(f.mode, f.weight, f.severities, f.changes, whole),
+        );
       default:
         return [];
     }
   });
 }
 
+interface InsulationFault {
+  mode: string;
+  weight: number;
+  severities: number[];
+  changes: (ohms: number) => Fault['changes'];
+}
+
+/** A wire that can rub on metal can leak to it, and can rub on what else lies beside it. */
+function insulationFaults(model: Model, wire: WireSpec, weight: number): InsulationFault[] {
+  const { metal, beside, feed } = surroundingsOf(model);
+  const chafe = (to: string, ohms: number, at = 0.5, toAt = 0.5): Fault['changes'] => [
+    { kind: 'chafe', wire: wire.id, at, to, ...(to.startsWith('W:') ? { toAt } : {}), ohms },
+  ];
+  const fed = feed(wire);
+  const neighbours = beside(wire);
+  return [
+    { mode: 'short_gnd', weight, severities: [], changes: () => chafe(metal(wire), CHAFE_OHMS) },
+    { mode: 'leak', weight: weight * LEAK_SHARE, severities: LEAK_OHMS, changes: (ohms) => chafe(metal(wire), ohms) },
+    ...neighbours.map((other) => ({
+      mode: 'short_wire',
+      weight: (weight * PINCH_SHARE) / neighbours.length,
+      severities: [],
+      changes: () => chafe(`W:${other.wire}`, PINCH_OHMS, other.at, other.toAt),
+    })),
+    ...(fed === undefined
+      ? []
+      : [
+          {
+            mode: 'short_supply',
+            weight: weight * FEED_SHARE,
+            severities: [],
+            changes: () => chafe(`W:${fed.id}`, PINCH_OHMS),
+          },
+        ]),
+  ];
+}
+
 /** Families of one pin. A spread or corroded pin is resistance, one pushed back is open, water is a path. */
-export function pinFaults(connector: ConnectorSpec, pin: PinSpec): FaultFamily[] {
+export function pinFaults({ wires }: Model, connector: ConnectorSpec, pin: PinSpec): FaultFamily[] {
   const at = `X:${connector.id}.${pin.pin}`;
+  const isSignal = [pin.a, pin.b].some((wire) => (wires.get(wire)?.mm2 ?? SIGNAL_MM2 + 1) <= SIGNAL_MM2);
   const share =
     1 /
     Math.max(
@@ -74,7 +125,7 @@ export function pinFaults(connector: ConnectorSpec, pin: PinSpec): FaultFamily[]
         at,
         mode,
         weight: weight * share * PIN_PRIOR,
-        severities: open ? [] : severityGrid(20),
+        severities: open ? [] : gridOf(PIN_AMPS, isSignal),
         fault: (ohms) => ({ at, mode, changes: [{ kind: 'series', element: at, ohms: open ? null : ohms }], cures }),
       },
     ];

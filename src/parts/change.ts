@@ -49,3 +49,6 @@ export interface FaultFamily {
 export function severityGrid(amps: number): number[] {
   return [0.03, 0.15, 0.75, 4, 20, 90, 400].map((x) => (x * 12) / amps);
 }
+
+/** What an input of a controller can be fed through and still be told from open: ohms beyond those of a load's wire. */
+export const SIGNAL_OHMS = [1700, 5200, 20_000] as const;
