@@ -70,10 +70,8 @@ export class Traffic {
 
   private alters(world: World, change: Change): boolean {
     const correction = this.correctionFor(world, change);
-    if (correction === null)
-      return (
-        change.kind === 'stuck' || change.kind === 'battery' || change.kind === 'quantity' || change.kind === 'closed'
-      );
+    // What is no rank-1 correction is always tried.
+    if (correction === null) return true;
     if (correction.amps === 0 && correction.siemens === 0) return false;
     const view = correctedView(world, correction);
     const motor = world.amps(this.motor);

@@ -15,11 +15,15 @@ interface Modified {
   seriesOhms: number;
   open: boolean;
   closed: boolean;
+  /** Times its own ohms. */
+  drift: number;
   ohms?: number;
   restVolts?: number;
+  setVolts?: number;
+  limitAmps?: number;
 }
 
-const SOUND: Modified = { seriesOhms: 0, open: false, closed: false };
+const SOUND: Modified = { seriesOhms: 0, open: false, closed: false, drift: 1 };
 /** A sender never quite reaches nothing. */
 const LEAST_OHMS = 0.01;
 const BATTERY_ROUNDS = 8;
@@ -84,6 +88,9 @@ export class Electrics {
       case 'ohms':
         this.entry(change.element).ohms = change.ohms;
         return;
+      case 'drift':
+        this.entry(change.element).drift *= change.factor;
+        return;
       case 'closed':
         this.entry(change.element).closed = true;
         return;
@@ -94,6 +101,12 @@ export class Electrics {
         const entry = this.entry(change.element);
         if (change.ohms !== undefined) entry.ohms = change.ohms;
         if (change.openVolts !== undefined) entry.restVolts = change.openVolts;
+        return;
+      }
+      case 'alternator': {
+        const entry = this.entry(change.element);
+        if (change.setVolts !== undefined) entry.setVolts = change.setVolts;
+        if (change.limitAmps !== undefined) entry.limitAmps = change.limitAmps;
         return;
       }
       case 'chafe':
@@ -193,9 +206,12 @@ export class Electrics {
     const { law } = element;
     switch (law.kind) {
       case 'resistance':
-        return on ? (changed.ohms ?? (this.cold ? law.coldOhms : undefined) ?? law.ohms) : null;
+        return on ? (changed.ohms ?? (this.cold ? law.coldOhms : undefined) ?? law.ohms) * changed.drift : null;
       case 'variable':
-        return Math.max(LEAST_OHMS, law.offset + law.scale * this.quantity(state, law.quantity));
+        return Math.max(
+          LEAST_OHMS,
+          (changed.ohms ?? law.offset + law.scale * this.quantity(state, law.quantity)) * changed.drift,
+        );
       case 'contact':
         return on ? (changed.ohms ?? law.ohms) : (law.openOhms ?? null);
       case 'source':
@@ -253,14 +269,15 @@ export class Electrics {
   private regulate(view: View): void {
     this.groups.alternators.forEach((e, k) => {
       const { law, a, b } = this.model.elements[e];
-      if (law.kind !== 'alternator' || this.modified.get(e)?.open || !this.conducts(e, view)) return;
+      const changed = this.modified.get(e) ?? SOUND;
+      if (law.kind !== 'alternator' || changed.open || !this.conducts(e, view)) return;
       const sense = nodeOf(this.model, law.sense);
       const { network } = this;
       const unit = this.unitOf(k);
       const rise = (node: number) => (node < 0 ? 0 : unit[node]) - (b < 0 ? 0 : unit[b]);
-      const wanted = (law.setVolts - network.between(sense, b)) / Math.max(rise(sense), 1e-9);
+      const wanted = ((changed.setVolts ?? law.setVolts) - network.between(sense, b)) / Math.max(rise(sense), 1e-9);
       const ceiling = (law.ceilingVolts - network.between(a, b)) / rise(a);
-      const amps = Math.max(0, Math.min(wanted, ceiling, law.limitAmps));
+      const amps = Math.max(0, Math.min(wanted, ceiling, changed.limitAmps ?? law.limitAmps));
       network.norton[e] = amps;
       network.superpose(unit, amps);
     });

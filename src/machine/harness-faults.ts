@@ -11,6 +11,17 @@ const PINCH_OHMS = 0.5;
 /** Wet dirt on worn insulation, ohms from hardly noticed to a lamp's glow (common practice, no source). */
 const LEAK_OHMS = [100_000, 20_000, 4000, 800];
 const CABLE_MM2 = 10;
+
+/** What a book can list for a wire, and for the pins of a connector. */
+export const WIRE_MODES = ['open', 'high_r', 'high_r_lug', 'short_gnd'] as const;
+export const PIN_MODES = ['pushed_back', 'loose_nut', 'spread', 'corroded', 'water_bridge'] as const;
+/** Where a wire can rub on metal, these come beside it. */
+const INSULATION_MODES = ['leak', 'short_wire', 'short_supply'];
+
+/** All modes of a wire, those that its book doesn't list among them. */
+export const wireModes = ({ failures }: WireSpec): string[] =>
+  failures.flatMap(({ mode }) => (mode === 'short_gnd' ? [mode, ...INSULATION_MODES] : [mode]));
+
 /** The thinnest wire of a harness carries a signal, not a load's current, mm². */
 const SIGNAL_MM2 = 0.75;
 /** A pin's current, amperes. */
@@ -54,6 +65,9 @@ export function wireFaults(model: Model, wire: WireSpec): FaultFamily[] {
       case 'high_r':
         return [family(mode, weight, grid, (ohms) => [{ kind: 'series', element: at, ohms }], whole)];
       case 'high_r_lug': {
+        // A wire between plugs and splices has crimps instead: one at its end is as good as the other.
+        if (lugs.length === 0)
+          return [family(mode, weight, grid, (ohms) => [{ kind: 'series', element: at, ohms, at: 0 }], whole)];
         const cures = ['clean', 'tighten', ...whole];
         return lugs.map((lug) =>
           family(mode, weight / lugs.length, grid, (ohms) => [{ kind: 'series', element: lug, ohms }], cures),

@@ -1,11 +1,13 @@
 /** Everything by which one machine differs from the book's sound one: faults, and what a hand has done to it. */
-import type { ElementId, PointId, RegionId } from './spec.ts';
+import type { ElementId, PointId, RegionId } from './ids.ts';
 
 export type Change =
   /** Resistance added in series, ohms; `null` is an open circuit. In a wire, `at` this share of its length (0.5). */
   | { kind: 'series'; element: ElementId; ohms: number | null; at?: number }
   /** Resistance that the element has when it conducts, ohms. */
   | { kind: 'ohms'; element: ElementId; ohms: number }
+  /** Its own ohms, times this. */
+  | { kind: 'drift'; element: ElementId; factor: number }
   /** Conducts whatever its condition says. */
   | { kind: 'closed'; element: ElementId }
   /** A path that the book doesn't have, ohms. */
@@ -19,6 +21,8 @@ export type Change =
   | { kind: 'stuck'; region: RegionId; state: string }
   /** Another rest voltage (state of charge) or internal resistance. Volts, ohms. */
   | { kind: 'battery'; element: ElementId; openVolts?: number; ohms?: number }
+  /** An alternator that holds other volts, or gives other amperes at most. */
+  | { kind: 'alternator'; element: ElementId; setVolts?: number; limitAmps?: number }
   | { kind: 'quantity'; quantity: string; value: number };
 
 /** What a repair is done to: a part `K2`, a wire `W:206D`, a pin `X:X3.3`. */
@@ -32,7 +36,7 @@ export interface Fault {
   cures: string[];
 }
 
-/** A family of faults of one place and mode. `severities` are ohms from the mildest to the worst; empty where there is none. */
+/** A family of faults of one place and mode. `severities` are degrees (mostly ohms) from the mildest to the worst; empty where there is none. */
 export interface FaultFamily {
   at: Target;
   mode: string;
