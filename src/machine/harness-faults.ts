@@ -22,8 +22,8 @@ const INSULATION_MODES = ['leak', 'short_wire', 'short_supply'];
 export const wireModes = ({ failures }: WireSpec): string[] =>
   failures.flatMap(({ mode }) => (mode === 'short_gnd' ? [mode, ...INSULATION_MODES] : [mode]));
 
-/** The thinnest wire of a harness carries a signal, not a load's current, mm². */
-const SIGNAL_MM2 = 0.75;
+/** The thin wires of a harness may carry a signal, not a load's current, mm². */
+const SIGNAL_MM2 = 1;
 /** A pin's current, amperes. */
 const PIN_AMPS = 20;
 
@@ -146,18 +146,32 @@ export function pinFaults({ wires }: Model, connector: ConnectorSpec, pin: PinSp
   });
 }
 
-/** Wash water between two neighbouring pins, ohms from nearly dry to salty (common practice, no source). */
-const WATER_OHMS = [20_000, 2000, 200];
+/** Wash water between two neighbouring pins, ohms from nearly dry to salty (common practice; the book's fault: 40). */
+const WATER_OHMS = [20_000, 2000, 200, 40];
 
-/** Water lies between a pin and the next; it is told once, at the first of the two. */
+/** Water lies between a pin and those beside it; it is told once, at the first of the two. */
 function waterBridge(connector: ConnectorSpec, pin: PinSpec, weight: number): FaultFamily[] {
-  const next = connector.pins[connector.pins.indexOf(pin) + 1];
-  if (next === undefined) return [];
-  const [a, b] = [pin, next].map((p) => `${connector.id}.${p.pin}.a`);
   const at = `X:${connector.id}.${pin.pin}`;
   const mode = 'water_bridge';
-  const fault = (ohms: number): Fault => ({ at, mode, changes: [{ kind: 'bridge', a, b, ohms }], cures: ['clean'] });
-  return [{ at, mode, weight, severities: WATER_OHMS, fault }];
+  const others = pinsBeside(connector, pin);
+  return others.map((other) => {
+    const [a, b] = [pin, other].map((p) => `${connector.id}.${p.pin}.a`);
+    const fault = (ohms: number): Fault => ({ at, mode, changes: [{ kind: 'bridge', a, b, ohms }], cures: ['clean'] });
+    return { at, mode, weight: weight / others.length, severities: WATER_OHMS, fault };
+  });
+}
+
+/** A plug of up to so many cavities is wet all over (common practice; the book's fault joins pins 1 and 6 of X7's 8). */
+const SMALL_PLUG = 8;
+
+/**
+ * The pins behind this one in the list that water reaches: all of a small plug. In a large one the next, and the one
+ * across: two rows are numbered along one and back along the other (common practice, no source).
+ */
+function pinsBeside({ pins, cavities }: ConnectorSpec, pin: PinSpec): PinSpec[] {
+  const later = pins.slice(pins.indexOf(pin) + 1);
+  if (cavities <= SMALL_PLUG) return later;
+  return later.filter((other, i) => i === 0 || Number(other.pin) + Number(pin.pin) === cavities + 1);
 }
 
 /** Weight of one pin against a wire of prior 1: exposed connectors fail more often than wires. Designer's judgement. */

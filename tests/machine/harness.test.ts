@@ -207,6 +207,8 @@ describe('bad pins', () => {
   it('of a signal reach the ohms that a controller reads wrong (the book: 1,700 in a 5 V feed, 5,200 in an enable line)', () => {
     expect(worst('X:X3.5')).toBeGreaterThanOrEqual(1700);
     expect(worst('X:X4.16')).toBeGreaterThanOrEqual(5200);
+    // A sense wire of 1 mm².
+    expect(worst('X:X15.2')).toBeGreaterThanOrEqual(450);
   });
 
   it('of a load are as good as open long before', () => {
@@ -218,9 +220,16 @@ describe('water in a plug', () => {
   const families = model.book.connectors.flatMap((c) => c.pins.flatMap((pin) => pinFaults(model, c, pin)));
   const wet = families.filter((f) => f.mode === 'water_bridge');
 
-  it('lies between neighbours of the plugs that the book calls wet, and is dried by cleaning', () => {
+  it('lies between pins of the plugs that the book calls wet, each pair once, and is dried by cleaning', () => {
     const plugs = model.book.connectors.filter((c) => c.failures.some((f) => f.mode === 'water_bridge'));
-    expect(wet).toHaveLength(plugs.reduce((sum, c) => sum + c.pins.length - 1, 0));
+    const pairs = wet.map((family) =>
+      family.fault(2000).changes.flatMap((c) => (c.kind === 'bridge' ? [c.a, c.b] : [])),
+    );
+    expect(new Set(wet.map((f) => f.at.slice(2).split('.')[0]))).toEqual(new Set(plugs.map((c) => c.id)));
+    expect(pairs).toContainEqual(['X7.1.a', 'X7.2.a']);
+    // The book's fault 84.
+    expect(pairs).toContainEqual(['X7.1.a', 'X7.6.a']);
+    expect(new Set(pairs.map((pair) => [...pair].sort().join(' '))).size).toBe(pairs.length);
     for (const family of wet) expect(family.fault(2000).cures).toEqual(['clean']);
   });
 
