@@ -21,11 +21,10 @@ const OPERATOR_WEIGHT = 12;
 
 export function suspectFamilies(model: Model): SuspectFamily[] {
   const { book } = model;
-  const metal = metalOf(book);
   const families: FaultFamily[] = [
     ...book.parts.flatMap((part) => contentOf(part).faults),
-    ...book.wires.flatMap((wire) => wireFaults(wire, metal)),
-    ...book.connectors.flatMap((connector) => connector.pins.flatMap((pin) => pinFaults(connector, pin))),
+    ...book.wires.flatMap((wire) => wireFaults(model, wire)),
+    ...book.connectors.flatMap((connector) => connector.pins.flatMap((pin) => pinFaults(model, connector, pin))),
   ];
   const physical = families.map(
     (family, i): SuspectFamily => ({
@@ -58,9 +57,3 @@ export function suspectFamilies(model: Model): SuspectFamily[] {
 /** Controls that the student does not see from the operator's place. */
 export const hiddenControls = (book: Book): ControlSpec[] =>
   book.controls.filter((c) => !c.surroundings && !book.cab.includes(c.zone));
-
-/** The metal that a chafed wire touches: that of the first ground stud. */
-function metalOf(book: Book): string {
-  const stud = book.grounds[0]?.part;
-  return stud === undefined ? book.reference : `${stud}.M`;
-}

@@ -70,10 +70,8 @@ export class Traffic {
 
   private alters(world: World, change: Change): boolean {
     const correction = this.correctionFor(world, change);
-    if (correction === null)
-      return (
-        change.kind === 'stuck' || change.kind === 'battery' || change.kind === 'quantity' || change.kind === 'closed'
-      );
+    // What is no rank-1 correction is always tried.
+    if (correction === null) return true;
     if (correction.amps === 0 && correction.siemens === 0) return false;
     const view = correctedView(world, correction);
     const motor = world.amps(this.motor);
@@ -100,16 +98,10 @@ export class Traffic {
       case 'bridge':
         return correct(world, nodeOf(this.model, change.a), nodeOf(this.model, change.b), 1 / change.ohms, 0, -1, 0);
       case 'chafe': {
-        const wire = this.model.wires.get(change.wire);
-        return correct(
-          world,
-          nodeOf(this.model, wire?.from ?? change.to),
-          nodeOf(this.model, change.to),
-          1 / change.ohms,
-          0,
-          -1,
-          0,
-        );
+        // Nearly so: a touch along the wire is as good as one at its end.
+        const end = (id: string): number => this.model.elements[this.model.elementIndex.get(id) ?? 0].a;
+        const to = change.to.startsWith('W:') ? end(change.to) : nodeOf(this.model, change.to);
+        return correct(world, end(`W:${change.wire}`), to, 1 / change.ohms, 0, -1, 0);
       }
       default:
         return null;

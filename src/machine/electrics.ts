@@ -6,6 +6,7 @@ import { type Groups, groupsOf } from './groups.ts';
 import type { View } from './guard.ts';
 import { chargeQuantity, type Model, type ModelElement, nodeOf } from './model.ts';
 import type { MachineState } from './state.ts';
+import { wireChains } from './wire-chain.ts';
 
 /** Does the battery give current, rest, or take charge? Its law differs (book, section 9). */
 type BatteryMode = 'gives' | 'rests' | 'takes';
@@ -14,11 +15,15 @@ interface Modified {
   seriesOhms: number;
   open: boolean;
   closed: boolean;
+  /** Times its own ohms. */
+  drift: number;
   ohms?: number;
   restVolts?: number;
+  setVolts?: number;
+  limitAmps?: number;
 }
 
-const SOUND: Modified = { seriesOhms: 0, open: false, closed: false };
+const SOUND: Modified = { seriesOhms: 0, open: false, closed: false, drift: 1 };
 /** A sender never quite reaches nothing. */
 const LEAST_OHMS = 0.01;
 const BATTERY_ROUNDS = 8;
@@ -55,8 +60,10 @@ export class Electrics {
   /** Replaces all changes: faults and what hands have done. */
   setChanges(changes: readonly Change[]): void {
     this.modified.clear();
-    const bridges: Bridge[] = [];
-    for (const change of changes) this.apply(change, bridges);
+    const { cores, bridges: touches, told } = wireChains(this.model, changes);
+    const bridges: Bridge[] = [...touches];
+    for (const [element, ohms] of cores) this.modified.set(element, { ...SOUND, open: ohms === null, ohms: ohms ?? 0 });
+    for (const change of changes) if (!told.has(change)) this.apply(change, bridges);
     this.network.bridges = bridges;
     this.fixedFor = null;
     this.stale = true;
@@ -81,14 +88,14 @@ export class Electrics {
       case 'ohms':
         this.entry(change.element).ohms = change.ohms;
         return;
+      case 'drift':
+        this.entry(change.element).drift *= change.factor;
+        return;
       case 'closed':
         this.entry(change.element).closed = true;
         return;
       case 'bridge':
         bridges.push({ a: nodeOf(this.model, change.a), b: nodeOf(this.model, change.b), siemens: 1 / change.ohms });
-        return;
-      case 'chafe':
-        this.chafe(change, bridges);
         return;
       case 'battery': {
         const entry = this.entry(change.element);
@@ -96,26 +103,18 @@ export class Electrics {
         if (change.openVolts !== undefined) entry.restVolts = change.openVolts;
         return;
       }
+      case 'alternator': {
+        const entry = this.entry(change.element);
+        if (change.setVolts !== undefined) entry.setVolts = change.setVolts;
+        if (change.limitAmps !== undefined) entry.limitAmps = change.limitAmps;
+        return;
+      }
+      case 'chafe':
+        return; // Told with its wire.
       case 'stuck':
       case 'quantity':
         return; // States and quantities, not the network: the world sees to them.
     }
-  }
-
-  /** A wire touched along its length is a star of three resistances; its equal delta needs no new node. */
-  private chafe(change: Extract<Change, { kind: 'chafe' }>, bridges: Bridge[]): void {
-    const index = this.model.elementIndex.get(`W:${change.wire}`);
-    if (index === undefined) throw new RangeError(`no such wire in the book: ${change.wire}`);
-    const wire = this.model.elements[index];
-    if (wire.law.kind !== 'resistance') return;
-    const near = 1 / Math.max(wire.law.ohms * change.at, 1e-9);
-    const far = 1 / Math.max(wire.law.ohms * (1 - change.at), 1e-9);
-    const touch = 1 / change.ohms;
-    const sum = near + far + touch;
-    const to = nodeOf(this.model, change.to);
-    this.entry(wire.id).ohms = sum / (near * far);
-    bridges.push({ a: wire.a, b: to, siemens: (near * touch) / sum });
-    bridges.push({ a: wire.b, b: to, siemens: (far * touch) / sum });
   }
 
   /** Settles the network for this state. Returns node volts; `view` answers guards until the next call. */
@@ -207,9 +206,12 @@ export class Electrics {
     const { law } = element;
     switch (law.kind) {
       case 'resistance':
-        return on ? (changed.ohms ?? (this.cold ? law.coldOhms : undefined) ?? law.ohms) : null;
+        return on ? (changed.ohms ?? (this.cold ? law.coldOhms : undefined) ?? law.ohms) * changed.drift : null;
       case 'variable':
-        return Math.max(LEAST_OHMS, law.offset + law.scale * this.quantity(state, law.quantity));
+        return Math.max(
+          LEAST_OHMS,
+          (changed.ohms ?? law.offset + law.scale * this.quantity(state, law.quantity)) * changed.drift,
+        );
       case 'contact':
         return on ? (changed.ohms ?? law.ohms) : (law.openOhms ?? null);
       case 'source':
@@ -267,14 +269,15 @@ export class Electrics {
   private regulate(view: View): void {
     this.groups.alternators.forEach((e, k) => {
       const { law, a, b } = this.model.elements[e];
-      if (law.kind !== 'alternator' || this.modified.get(e)?.open || !this.conducts(e, view)) return;
+      const changed = this.modified.get(e) ?? SOUND;
+      if (law.kind !== 'alternator' || changed.open || !this.conducts(e, view)) return;
       const sense = nodeOf(this.model, law.sense);
       const { network } = this;
       const unit = this.unitOf(k);
       const rise = (node: number) => (node < 0 ? 0 : unit[node]) - (b < 0 ? 0 : unit[b]);
-      const wanted = (law.setVolts - network.between(sense, b)) / Math.max(rise(sense), 1e-9);
+      const wanted = ((changed.setVolts ?? law.setVolts) - network.between(sense, b)) / Math.max(rise(sense), 1e-9);
       const ceiling = (law.ceilingVolts - network.between(a, b)) / rise(a);
-      const amps = Math.max(0, Math.min(wanted, ceiling, law.limitAmps));
+      const amps = Math.max(0, Math.min(wanted, ceiling, changed.limitAmps ?? law.limitAmps));
       network.norton[e] = amps;
       network.superpose(unit, amps);
     });

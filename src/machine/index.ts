@@ -3,6 +3,7 @@ export * from './book.ts';
 export { type Chart, type ChartContext, type ChartEvent, type ChartInput, chartOf } from './chart.ts';
 export { type ChartValue, chartKey, chartValue } from './chart-value.ts';
 export { compileGuard, type Test, type View } from './guard.ts';
+export { PIN_MODES, WIRE_MODES, wireModes } from './harness-faults.ts';
 export { type ChartActor, type ChartSnapshot, LiveMachine } from './live.ts';
 export { buildModel, hasLug, lugPoint, type Model, type ModelElement, nodeOf } from './model.ts';
 export { type NetlistLeads, netlistOf } from './netlist.ts';

@@ -2,15 +2,10 @@
  * The words in which a book describes a part: terminals, inner elements, states and ways to fail.
  * Everything here is plain data, so that the live statechart, the kernel and the checker read the same text.
  */
+import type { Change } from './change.ts';
+import type { ElementId, PointId, RegionId } from './ids.ts';
 
-/** A place that can be probed or joined, named as in the book: `X7.3.a`, `GND1.L`, `K1.86`, `206D@to`. */
-export type PointId = string;
-
-/** A network element: `K1.coil` (part), `W:206D` (wire), `L:206D@to` (a wire's lug or crimp), `X:X3.3` (pin). */
-export type ElementId = string;
-
-/** A group of states of which exactly one holds: `K1`, `F10`, `A1.CE`. */
-export type RegionId = string;
+export type { ElementId, PointId, RegionId } from './ids.ts';
 
 /** A condition on the settled network and on states. Volts, amperes, ohms, revolutions a minute of the crankshaft. */
 export type Guard =
@@ -83,6 +78,8 @@ export interface ElementSpec {
 export interface FailureSpec {
   mode: string;
   weight: number;
+  /** What it does to the machine, where the kind of part doesn't say it: any one of these, equally often. */
+  ways?: Change[][];
 }
 
 interface PartBase {

@@ -1,5 +1,6 @@
 /** Parts: names that they use, terminals and inner elements, prices, relay roles, what a controller's manual page says. */
-import type { ElementSpec, PartSpec } from '../parts/index.ts';
+import type { ElementSpec, FaultFamily, PartSpec } from '../parts/index.ts';
+import { type NamedIn, namesIn } from './change-names.ts';
 import { Finder, type Names } from './names.ts';
 import type { Problem } from './problem.ts';
 
@@ -24,6 +25,7 @@ export function checkParts(names: Names): Problem[] {
     if (part.kind === 'relay') checkRelay(finder, part);
     if (part.kind === 'controller') checkController(finder, part);
     if (part.kind === 'fuse') checkFuse(names, finder, part);
+    checkFailures(names, finder, part, names.contents[i].faults);
     for (const mode of Object.keys(part.signs ?? {})) {
       if (!part.failures.some((f) => f.mode === mode)) {
         finder.report(part, `signs.${mode}`, 'unknown-mode', mode, 'a mode among its failures');
@@ -31,6 +33,34 @@ export function checkParts(names: Names): Problem[] {
     }
   }
   return finder.problems;
+}
+
+/** A failure that changes nothing that anybody could suspect is a word without a meaning. */
+function checkFailures(names: Names, finder: Finder, part: PartSpec, families: readonly FaultFamily[]): void {
+  const known: Record<NamedIn, ReadonlySet<string> | ReadonlyMap<string, unknown>> = {
+    element: names.elements,
+    region: names.regions,
+    quantity: names.quantities,
+    point: names.points,
+    wire: names.wires,
+  };
+  for (const [i, { mode, ways = [] }] of part.failures.entries()) {
+    const where = `failures[${i}]`;
+    if (!families.some((family) => family.mode === mode)) {
+      const expected = `a mode that a ${part.kind} like this can fail in, or ways that say what it does`;
+      finder.report(part, `${where}.mode`, 'unknown-mode', mode, expected);
+    }
+    for (const [w, way] of ways.entries()) {
+      for (const [c, change] of way.entries()) {
+        const at = `${where}.ways[${w}][${c}]`;
+        for (const [field, name, what] of namesIn(change))
+          finder.known(part, `${at}.${field}`, name, known[what], what);
+        if (change.kind !== 'stuck') continue;
+        const states = names.regions.get(change.region);
+        if (states !== undefined) finder.known(part, `${at}.state`, change.state, new Set(states), 'state');
+      }
+    }
+  }
 }
 
 /** Two regions of one name would be one: relays, fuses, codes and written regions share a name space. */

@@ -1,5 +1,6 @@
 /** Wires, connectors, splices and studs: does every wire end somewhere, and does every table tell the same story? */
 import type { ConnectorSpec, PinSpec, WireSpec } from '../machine/book.ts';
+import { PIN_MODES, WIRE_MODES } from '../machine/index.ts';
 import type { PartSpec } from '../parts/index.ts';
 import { touchedFromOutside } from './check-parts.ts';
 import { Finder, type Names } from './names.ts';
@@ -29,12 +30,22 @@ function checkWire(names: Names, finder: Finder, wire: WireSpec, plugged: Readon
     }
   }
   finder.known(wire, 'harness', wire.harness, names.harnesses, 'harness');
+  checkModes(finder, wire, WIRE_MODES);
+}
+
+/** Everything that a book lists must be something that can be suspected. */
+function checkModes(finder: Finder, at: WireSpec | ConnectorSpec, modes: readonly string[]): void {
+  for (const [i, { mode }] of at.failures.entries()) {
+    if (!modes.includes(mode))
+      finder.report(at, `failures[${i}].mode`, 'unknown-mode', mode, `one of ${modes.join(', ')}`);
+  }
 }
 
 function checkConnector(names: Names, finder: Finder, connector: ConnectorSpec): void {
   finder.known(connector, 'zone', connector.zone, names.zones, 'zone');
   finder.known(connector, 'access', connector.access, names.access, 'access');
   finder.known(connector, 'harnessA', connector.harnessA, names.harnesses, 'harness');
+  checkModes(finder, connector, PIN_MODES);
   const inline = connector.kind === 'inline';
   finder.eachKnown(connector, 'b', connector.b, inline ? names.harnesses : names.parts, inline ? 'harness' : 'part');
   const seen = new Set<string>();

@@ -3,6 +3,7 @@
 import { type JobSpec, SHOWS } from '../job/index.ts';
 import type { Model } from '../machine/index.ts';
 import type { Change } from '../parts/index.ts';
+import { type NamedIn, namesIn } from './change-names.ts';
 import { problemsOf } from './issue.ts';
 import { type Problem, shown } from './problem.ts';
 import { jobFile } from './schema-job.ts';
@@ -102,19 +103,14 @@ const isStateOf = (model: Model, region: string) => (state: string) =>
 type Say = (path: string, name: string, what: string, known: (name: string) => boolean) => void;
 
 function sayChange(model: Model, change: Change, path: string, say: Say): void {
-  const isPoint = (p: string) => p === model.book.reference || model.pointIndex.has(p);
-  if ('element' in change) say(`${path}.element`, change.element, 'element', (e) => model.elementIndex.has(e));
-  if (change.kind === 'stuck') {
-    say(`${path}.region`, change.region, 'region', (r) => model.regionIndex.has(r));
-    if (model.regionIndex.has(change.region))
-      say(`${path}.state`, change.state, 'state', isStateOf(model, change.region));
-  }
-  if (change.kind === 'quantity')
-    say(`${path}.quantity`, change.quantity, 'quantity', (q) => model.quantityIndex.has(q));
-  if (change.kind === 'bridge')
-    for (const end of ['a', 'b'] as const) say(`${path}.${end}`, change[end], 'point', isPoint);
-  if (change.kind === 'chafe') {
-    say(`${path}.wire`, change.wire, 'wire', (w) => model.wires.has(w));
-    say(`${path}.to`, change.to, 'point', isPoint);
-  }
+  const known: Record<NamedIn, (name: string) => boolean> = {
+    element: (e) => model.elementIndex.has(e),
+    region: (r) => model.regionIndex.has(r),
+    quantity: (q) => model.quantityIndex.has(q),
+    point: (p) => p === model.book.reference || model.pointIndex.has(p),
+    wire: (w) => model.wires.has(w),
+  };
+  for (const [field, name, what] of namesIn(change)) say(`${path}.${field}`, name, what, known[what]);
+  if (change.kind === 'stuck' && model.regionIndex.has(change.region))
+    say(`${path}.state`, change.state, 'state', isStateOf(model, change.region));
 }

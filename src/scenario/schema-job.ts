@@ -1,26 +1,9 @@
 /** The shape of a job file. What it names must also stand in its machine's book: `read-job.ts` sees to that. */
 import * as z from 'zod/mini';
 import type { Action, JobSpec } from '../job/index.ts';
-import type { Change, Fault } from '../parts/index.ts';
+import type { Fault } from '../parts/index.ts';
+import { type ChangeProof, change } from './schema-change.ts';
 import { id, point, type Same, text } from './schema-common.ts';
-
-const ohms = z.number().check(z.positive());
-
-const change = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('series'), element: point, ohms: z.nullable(ohms) }),
-  z.strictObject({ kind: z.literal('ohms'), element: point, ohms }),
-  z.strictObject({ kind: z.literal('closed'), element: point }),
-  z.strictObject({ kind: z.literal('bridge'), a: point, b: point, ohms }),
-  z.strictObject({ kind: z.literal('chafe'), wire: id, at: z.number().check(z.gte(0), z.lte(1)), to: point, ohms }),
-  z.strictObject({ kind: z.literal('stuck'), region: point, state: id }),
-  z.strictObject({
-    kind: z.literal('battery'),
-    element: point,
-    openVolts: z.exactOptional(z.number()),
-    ohms: z.exactOptional(ohms),
-  }),
-  z.strictObject({ kind: z.literal('quantity'), quantity: id, value: z.number() }),
-]);
 
 const fault = z.strictObject({
   at: point,
@@ -123,6 +106,6 @@ export const jobFile = z.strictObject({
 export const jobSchemasMatchTypes: [
   Same<z.infer<typeof actionSchema>, Action>,
   Same<z.infer<typeof fault>, Fault>,
-  Same<z.infer<typeof change>, Change>,
+  ChangeProof,
   Same<Omit<z.infer<typeof jobFile>, '$schema'>, JobSpec>,
 ] = [true, true, true, true];

@@ -1,6 +1,7 @@
 /** A file of parts. Each kind of part has its own form; `kind` says which. */
 import * as z from 'zod/mini';
-import type { ElementSpec, Law, PartSpec } from '../parts/index.ts';
+import type { ElementSpec, FailureSpec, Law, PartSpec } from '../parts/index.ts';
+import { change } from './schema-change.ts';
 import { failure, guard, head, id, notNegative, point, positive, region, type Same, text } from './schema-common.ts';
 
 const law = z.discriminatedUnion('kind', [
@@ -47,6 +48,11 @@ z.globalRegistry.add(element, { id: 'element' });
 const elements = z.array(element);
 const regions = z.array(region);
 
+/** With what it does to the machine, where its kind doesn't say. */
+const partFailure = z.extend(failure, {
+  ways: z.exactOptional(z.array(z.array(change)).check(z.minLength(1))),
+});
+
 const base = {
   id,
   name: text,
@@ -57,7 +63,7 @@ const base = {
   price: z.nullable(notNegative),
   replaceMinutes: z.nullable(notNegative),
   replaceable: z.boolean(),
-  failures: z.array(failure),
+  failures: z.array(partFailure),
   signs: z.exactOptional(z.record(id, text)),
   note: z.exactOptional(text),
 };
@@ -136,5 +142,6 @@ export const partsFile = z.strictObject({ $schema: head('parts'), parts: z.array
 export type PartProofs = [
   Same<z.infer<typeof law>, Law>,
   Same<z.infer<typeof element>, ElementSpec>,
+  Same<z.infer<typeof partFailure>, FailureSpec>,
   Same<z.infer<typeof part>, PartSpec>,
 ];

@@ -2,8 +2,9 @@
 
 import { describe, expect, it } from 'vitest';
 import { readMeter } from '../../src/instruments/index.ts';
-import { pinFaults } from '../../src/machine/harness-faults.ts';
+import { pinFaults, wireFaults } from '../../src/machine/harness-faults.ts';
 import { World } from '../../src/machine/index.ts';
+import { surroundingsOf } from '../../src/machine/surroundings.ts';
 import type { Change } from '../../src/parts/index.ts';
 import { drive } from '../support/drive.ts';
 import { momentOf, watch } from '../support/edges.ts';
@@ -123,13 +124,112 @@ describe('floating points', () => {
   });
 });
 
+describe('what a wire touches', () => {
+  const { metal, feed, beside } = surroundingsOf(model);
+  const wire = (id: string) => {
+    const found = model.wires.get(id);
+    if (found === undefined) throw new Error(`no wire ${id}`);
+    return found;
+  };
+
+  // Training faults of the book: 207 and 404 to the engine block, 203 to the dash, 901 to the cab, 806 and 814 to the frame.
+  it.each([
+    ['207A', 'GND2.M'],
+    ['404A', 'GND2.M'],
+    ['203A', 'GND4.M'],
+    ['901G', 'GND3.M'],
+    ['202C', 'GND3.M'],
+    ['806C', 'GND1.M'],
+    ['101A', 'GND1.M'],
+    ['655B', 'GND5.M'],
+    ['703C', 'GND7.M'],
+  ])('%s rubs on the metal where it runs', (id, stud) => {
+    expect(metal(wire(id))).toBe(stud);
+  });
+
+  it('a lasting feed has battery volts with everything off, and a wire that has them itself is not shorted to one', () => {
+    const world = new World(model);
+    for (const each of model.book.wires) {
+      const volts = world.voltsBetween(each.from, model.book.reference);
+      const fed = feed(each);
+      if (fed === undefined) continue;
+      expect(world.voltsBetween(fed.from, model.book.reference), each.id).toBeGreaterThan(12.5);
+      expect(fed.harness).toBe(each.harness);
+      if (each.number === '105' || each.number === '110') expect(volts, each.id).toBeLessThan(1);
+    }
+  });
+
+  it('its neighbours are in the next cavity of a plug or in its bundle, and of another number', () => {
+    for (const each of model.book.wires) {
+      for (const other of beside(each)) {
+        expect(wire(other.wire).number, each.id).not.toBe(each.number);
+        expect(wire(other.wire).harness, each.id).toBe(each.harness);
+      }
+    }
+    // CAN H and L lie side by side (the book's fault 67).
+    expect(beside(wire('901D')).map((other) => other.wire)).toContain('902D');
+  });
+
+  it('each pair is told once', () => {
+    const pairs = model.book.wires.flatMap((w) => beside(w).map((other) => [w.id, other.wire].sort().join(' ')));
+    expect(new Set(pairs).size).toBe(pairs.length);
+  });
+});
+
+describe('faults of insulation', () => {
+  const byMode = new Map<string, number>();
+  for (const each of model.book.wires) {
+    for (const { mode, weight } of wireFaults(model, each)) byMode.set(mode, (byMode.get(mode) ?? 0) + weight);
+  }
+  const total = [...byMode.values()].reduce((sum, weight) => sum + weight, 0);
+
+  it.each(['leak', 'short_wire', 'short_supply'])('%s is seldom beside opens and grounds', (mode) => {
+    expect(byMode.get(mode) ?? 0).toBeGreaterThan(0);
+    expect(byMode.get(mode) ?? 0).toBeLessThan(0.05 * total);
+    expect(byMode.get(mode) ?? 0).toBeLessThan(0.2 * (byMode.get('short_gnd') ?? 0));
+  });
+
+  it('a leak of the least ohms still lets a lamp of 2 W light: it is found by ohms or by the draw', () => {
+    const leaks = wireFaults(model, model.book.wires.find((w) => w.id === '105B') ?? model.book.wires[0]);
+    const [leak] = leaks.filter((f) => f.mode === 'leak');
+    const amps = (ohms: number) =>
+      new World(model, leak.fault(ohms).changes).ampsIn('W:101A') - new World(model).ampsIn('W:101A');
+    // Ohm's law at the battery's volts.
+    for (const ohms of leak.severities) expect(amps(ohms)).toBeCloseTo(12.65 / ohms, 4);
+  });
+});
+
+describe('bad pins', () => {
+  const families = model.book.connectors.flatMap((c) => c.pins.flatMap((pin) => pinFaults(model, c, pin)));
+  const worst = (at: string) =>
+    Math.max(...families.filter((f) => f.at === at && f.mode === 'corroded').flatMap((f) => f.severities));
+
+  it('of a signal reach the ohms that a controller reads wrong (the book: 1,700 in a 5 V feed, 5,200 in an enable line)', () => {
+    expect(worst('X:X3.5')).toBeGreaterThanOrEqual(1700);
+    expect(worst('X:X4.16')).toBeGreaterThanOrEqual(5200);
+    // A sense wire of 1 mm².
+    expect(worst('X:X15.2')).toBeGreaterThanOrEqual(450);
+  });
+
+  it('of a load are as good as open long before', () => {
+    expect(worst('X:X3.12')).toBeLessThan(1000);
+  });
+});
+
 describe('water in a plug', () => {
-  const families = model.book.connectors.flatMap((c) => c.pins.flatMap((pin) => pinFaults(c, pin)));
+  const families = model.book.connectors.flatMap((c) => c.pins.flatMap((pin) => pinFaults(model, c, pin)));
   const wet = families.filter((f) => f.mode === 'water_bridge');
 
-  it('lies between neighbours of the plugs that the book calls wet, and is dried by cleaning', () => {
+  it('lies between pins of the plugs that the book calls wet, each pair once, and is dried by cleaning', () => {
     const plugs = model.book.connectors.filter((c) => c.failures.some((f) => f.mode === 'water_bridge'));
-    expect(wet).toHaveLength(plugs.reduce((sum, c) => sum + c.pins.length - 1, 0));
+    const pairs = wet.map((family) =>
+      family.fault(2000).changes.flatMap((c) => (c.kind === 'bridge' ? [c.a, c.b] : [])),
+    );
+    expect(new Set(wet.map((f) => f.at.slice(2).split('.')[0]))).toEqual(new Set(plugs.map((c) => c.id)));
+    expect(pairs).toContainEqual(['X7.1.a', 'X7.2.a']);
+    // The book's fault 84.
+    expect(pairs).toContainEqual(['X7.1.a', 'X7.6.a']);
+    expect(new Set(pairs.map((pair) => [...pair].sort().join(' '))).size).toBe(pairs.length);
     for (const family of wet) expect(family.fault(2000).cures).toEqual(['clean']);
   });
 

@@ -10,7 +10,7 @@ const BATTERY = 'G1.cell';
 
 const open = (element: string): Change => ({ kind: 'series', element, ohms: null });
 
-/** `elem F10.link open; res W:101A 0.35; wshort 207A 0.5 GND2.M 0.1`. */
+/** `elem F10.link open; res W:101A 0.35; wshort 207A 0.5 GND2.M 0.1; wshort 901D 0.5 W:902D 0.5`. */
 export function patchChanges(patch: string): Change[] {
   return patch.split(';').flatMap((text) => patchOf(text.trim().split(/\s+/)));
 }

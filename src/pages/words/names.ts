@@ -1,6 +1,6 @@
 /** Things of the book by the names that a technician says: the name first, the number that is printed on it in brackets. */
 import { once } from '../../circuit/index.ts';
-import type { Book, ConnectorSpec, Model, WireSpec } from '../../machine/index.ts';
+import { type Book, type ConnectorSpec, type Model, type WireSpec, wireModes } from '../../machine/index.ts';
 import { sentence, t, wordFor } from './words.ts';
 
 export const zoneName = (book: Book, id: string): string => book.zones.find((z) => z.id === id)?.name ?? id;
@@ -162,7 +162,10 @@ export function valueName(book: Book, control: string, value: string): string {
 /** Ways in which a target can fail, as the book lists them for it. */
 export function modesOf(model: Model, target: string): string[] {
   const { book } = model;
-  if (target.startsWith('W:')) return model.wires.get(target.slice(2))?.failures.map((f) => f.mode) ?? [];
+  if (target.startsWith('W:')) {
+    const wire = model.wires.get(target.slice(2));
+    return wire === undefined ? [] : wireModes(wire);
+  }
   if (target.startsWith('X:')) {
     const id = target.slice(2).split('.')[0];
     return book.connectors.find((c) => c.id === id)?.failures.map((f) => f.mode) ?? [];

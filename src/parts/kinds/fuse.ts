@@ -52,9 +52,10 @@ export const fuse: Kind<PartOf<'fuse'>> = {
     ];
   },
   faults: (part) =>
-    part.failures.map(({ mode, weight }) => {
+    part.failures.flatMap(({ mode, weight }) => {
       const link = elementId(part.id, 'link');
       const open = mode === 'open';
+      if (!open && mode !== 'high_r') return [];
       return {
         at: part.id,
         mode,

@@ -72,6 +72,7 @@ function family(part: Relay, mode: string, weight: number): FaultFamily[] {
   const grid = severityGrid(20);
   const coil = elementId(part.id, 'coil');
   const make = elementId(part.id, 'no');
+  const used = part.rest === undefined ? [make] : [make, elementId(part.id, 'nc')];
   switch (mode) {
     case 'open_coil':
       return [one(() => [{ kind: 'series', element: coil, ohms: null }])];
@@ -79,7 +80,6 @@ function family(part: Relay, mode: string, weight: number): FaultFamily[] {
       const burnt =
         (contact: string) =>
         (ohms: number): Change[] => [{ kind: 'series', element: contact, ohms }];
-      const used = [...(part.rest === undefined ? [make] : [make, elementId(part.id, 'nc')])];
       return used.flatMap((contact) => [
         one(burnt(contact), grid, 0.7 / used.length),
         one(() => [{ kind: 'series', element: contact, ohms: null }], [], 0.3 / used.length),
@@ -89,6 +89,9 @@ function family(part: Relay, mode: string, weight: number): FaultFamily[] {
       return [one(() => [{ kind: 'stuck', region: part.id, state: 'on' }])];
     case 'stuck_off':
       return [one(() => [{ kind: 'stuck', region: part.id, state: 'off' }])];
+    case 'intermittent':
+      // It comes and goes; the machine is judged while it is gone.
+      return used.map((contact) => one(() => [{ kind: 'series', element: contact, ohms: null }], [], 1 / used.length));
     default:
       return [];
   }
