@@ -37,6 +37,9 @@ export function median(values: readonly number[]): number {
   return sorted.length % 2 === 1 ? sorted[Math.floor(middle)] : (sorted[middle - 1] + sorted[middle]) / 2;
 }
 
+/** Two solutions of one network may differ by rounding: a thousandth of a millionth, and of a volt. */
+export const nearly = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-9 + 1e-9 * Math.abs(b);
+
 /** Milliseconds of each of `count` runs, after `warm` runs that don't count. */
 export async function timed(run: () => void | Promise<void>, count: number, warm: number): Promise<number[]> {
   for (let i = 0; i < warm; i++) await run();
