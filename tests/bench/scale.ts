@@ -9,7 +9,8 @@ import { type Figure, figure, median, nearly, timed } from './figure.ts';
 const SIZES = [1, 2, 5, 10];
 const RUNS = 300;
 const WARM = 200;
-const PLANS = 3;
+/** Of the smallest; the larger ones take longer and get fewer. */
+const PLANS = 30;
 /** A wire from a place to the same place of the next harness, ohms. */
 const TIE_OHMS = 0.005;
 const POST = 'G1.+';
@@ -23,8 +24,8 @@ interface Repeated {
 }
 
 /**
- * The harness with all that hangs on it, so many times, at one battery that is as many times as strong; at
- * these nodes it is wired to the next harness. By symmetry those wires carry nothing, and each harness has the volts of the one.
+ * The harness with all that hangs on it, so many times, at one battery that is as many times as strong; at these nodes
+ * it is wired to the next. By symmetry those wires carry nothing, and each harness has the volts of the one.
  */
 function repeated(world: World, times: number, ties: readonly number[]): Repeated {
   const { model } = world;
@@ -66,35 +67,56 @@ function everySplice({ book, pointIndex }: Model): number[] {
 }
 
 export async function scaleFigures(): Promise<Figure[]> {
-  const model = hobbinModel();
+  const world = drive({ model: hobbinModel(), settings: STATES.crank });
+  const [harness, grid] = [frameAndBus(world.model), everySplice(world.model)];
+  const framed = SIZES.map((size) => ({ size, machine: repeated(world, size, harness) }));
+  const gridded = SIZES.map((size) => ({ size, machine: repeated(world, size, grid) }));
   return [
-    ...(await curve('solve.scale', 'frame and bus in one', frameAndBus(model))),
-    ...(await curve('solve.scale.grid', 'every splice wired to the next', everySplice(model))),
+    ...(await pointCurve(world, 'solve.scale', 'frame and bus in one', framed)),
+    ...(await planCurve('solve.scale.plan', framed)),
+    ...(await pointCurve(world, 'solve.scale.grid', 'every splice wired to the next', gridded)),
   ];
 }
 
-async function curve(name: string, how: string, ties: readonly number[]): Promise<Figure[]> {
-  const world = drive({ model: hobbinModel(), settings: STATES.crank });
-  const points: Figure[] = [];
-  const plans: Figure[] = [];
-  const first = { point: 0, plan: 0 };
-  for (const size of SIZES) {
-    const machine = repeated(world, size, ties);
-    const make = () => makePlan(machine.nodeCount, machine.edges);
-    const planMs = median(await timed(() => void make(), PLANS, 1));
-    const network = new Network(make());
+interface Sized {
+  size: number;
+  machine: Repeated;
+}
+
+const straight = (size: number, first: number) => ({
+  name: `${size} times the first: a straight line`,
+  value: size * first,
+});
+
+async function pointCurve(world: World, name: string, how: string, list: readonly Sized[]): Promise<Figure[]> {
+  const out: Figure[] = [];
+  let first = 0;
+  for (const { size, machine } of list) {
+    const network = Network.of(machine.nodeCount, machine.edges);
     network.siemens.set(machine.siemens);
     network.norton.set(machine.norton);
-    const point = 1000 * median(await timed(() => solveAll(network), RUNS, WARM));
+    const micros = 1000 * median(await timed(() => solveAll(network), RUNS, WARM));
     compare(world, network, size);
-    if (size === SIZES[0]) Object.assign(first, { point, plan: planMs });
-    const line = `${size} times the first: a straight line`;
-    const nodes = `for ${machine.nodeCount} nodes, ${how}`;
-    points.push(figure(`${name}.${size}`, point, `µs ${nodes}`, RUNS, { name: line, value: size * first.point }));
-    const plan = { name: line, value: size * first.plan };
-    plans.push(figure(`${name}.plan.${size}`, planMs, `ms to order once ${nodes}`, PLANS, plan));
+    if (size === SIZES[0]) first = micros;
+    const unit = `µs for ${machine.nodeCount} nodes, ${how}`;
+    out.push(figure(`${name}.${size}`, micros, unit, RUNS, straight(size, first)));
   }
-  return [...points, ...plans];
+  return out;
+}
+
+/** The order of elimination, which is made once for a machine. */
+async function planCurve(name: string, list: readonly Sized[]): Promise<Figure[]> {
+  const out: Figure[] = [];
+  let first = 0;
+  for (const { size, machine } of list) {
+    const count = Math.ceil(PLANS / size);
+    const make = (): void => void makePlan(machine.nodeCount, machine.edges);
+    const ms = median(await timed(make, count, Math.ceil(count / 3)));
+    if (size === SIZES[0]) first = ms;
+    const unit = `ms to order ${machine.nodeCount} nodes, once for a machine`;
+    out.push(figure(`${name}.${size}`, ms, unit, count, straight(size, first)));
+  }
+  return out;
 }
 
 /** All of it, and every node. */
