@@ -8,7 +8,7 @@ import { type Figure, figure, median, timed } from './figure.ts';
 import { allHypotheses, type Hypothesis, Standing } from './hypotheses.ts';
 
 const STATE = 'crank';
-const PASSES = 7;
+const PASSES = 5;
 /** Of the whole book each one in so many is settled, to stand for it in all states; the next pass takes others. */
 const SHARE = 40;
 const SHARE_PASSES = 5;
