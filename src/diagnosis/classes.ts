@@ -46,7 +46,8 @@ function sizeClass(value: number, { quantity, supply, limit, sound }: Yardstick)
 }
 
 function ohmsClass(value: number, sound: number | null): string {
-  if (value < 0) return 'live';
+  // Some millivolts in a strap are divided by the test current; more than that is no resistance.
+  if (value <= -NEARLY_NO_OHMS) return 'live';
   if (value < NEARLY_NO_OHMS) return 'none';
   if (sound === null || sound < NEARLY_NO_OHMS) return value > 1e5 ? 'leak' : 'ohms';
   if (Math.abs(value - sound) <= OHMS_SHARE * sound) return 'in';

@@ -33,20 +33,42 @@ const AMPS: readonly Range[] = [
 
 export type Quantity = 'volts' | 'ohms' | 'amps';
 
-/** The display for a value in base units; overload beyond the last range. Minus zero is shown as zero. */
-export function show(quantity: Quantity, value: number): Scaled {
-  // A hand meter's volts function starts at 6 V full scale; millivolts are a range of their own.
-  const ranges = { volts: VOLTS.slice(1), ohms: OHMS, amps: AMPS }[quantity];
-  const range = ranges.find(([fullScale]) => Math.abs(value) < fullScale);
-  if (range === undefined) return { text: OVERLOAD, unit: ranges[ranges.length - 1][2] };
-  const [fullScale, factor, unit, decimals] = range;
+// A hand meter's volts function starts at 6 V full scale; millivolts are a range of their own.
+const RANGES: Readonly<Record<Quantity, readonly Range[]>> = {
+  volts: VOLTS.slice(1),
+  ohms: OHMS,
+  amps: AMPS,
+};
+
+/** Full scales of a quantity's ranges, base units, from the finest. */
+export const fullScales = (quantity: Quantity): number[] => RANGES[quantity].map(([fullScale]) => fullScale);
+
+/** How a range is called: its full scale in the unit that it shows. */
+export function rangeName(quantity: Quantity, range: number): string {
+  const found = RANGES[quantity][range];
+  return found === undefined ? '' : `${Math.round(found[0] * found[1])} ${found[2]}`;
+}
+
+/** The display for a value in base units, of itself in the finest range that holds it; overload beyond the last one. */
+export function show(quantity: Quantity, value: number, range?: number): Scaled {
+  const ranges = RANGES[quantity];
+  const last = ranges[range ?? ranges.length - 1] ?? ranges[ranges.length - 1];
+  const [fullScale, factor, unit, decimals] = ranges[range ?? autoRange(quantity, value)] ?? last;
+  if (Math.abs(value) >= fullScale) return { text: OVERLOAD, unit };
   const step = fullScale / COUNTS;
   const counted = Math.round(value / step) * step;
   const text = fixed(counted * factor, decimals);
   return { text, unit };
 }
 
-/** Fixed decimals without locale or minus zero. */
+/** The finest range that holds a value; the last one where none does. */
+function autoRange(quantity: Quantity, value: number): number {
+  const ranges = RANGES[quantity];
+  const found = ranges.findIndex(([fullScale]) => Math.abs(value) < fullScale);
+  return found < 0 ? ranges.length - 1 : found;
+}
+
+/** Fixed decimals without locale; minus zero is shown as zero. */
 function fixed(value: number, decimals: number): string {
   const text = value.toFixed(decimals);
   return Number(text) === 0 ? text.replace('-', '') : text;
@@ -54,8 +76,6 @@ function fixed(value: number, decimals: number): string {
 
 /** Half-width of the meter's stated accuracy at a value, base units: 0.5 % + 2 counts volts, 1 % + 3 others. */
 export function accuracy(quantity: Quantity, value: number): number {
-  const ranges = { volts: VOLTS.slice(1), ohms: OHMS, amps: AMPS }[quantity];
-  const range = ranges.find(([fullScale]) => Math.abs(value) < fullScale) ?? ranges[ranges.length - 1];
-  const count = range[0] / COUNTS;
+  const count = RANGES[quantity][autoRange(quantity, value)][0] / COUNTS;
   return quantity === 'volts' ? 0.005 * Math.abs(value) + 2 * count : 0.01 * Math.abs(value) + 3 * count;
 }

@@ -46,6 +46,7 @@ describe('ohms', () => {
     ['near the sound value is in', 60, 57, 'in'],
     ['far over it is high', 90, 57, 'high'],
     ['far under it is less', 20, 57, 'less'],
+    ['a strap that others use may be a little under nothing', -0.05, 0.3, 'none'],
     ['negative is of a live circuit', -40, 57, 'live'],
     ['some where none should be', 120, 0.3, 'ohms'],
     ['a trickle where the sound machine is open', 1e6, null, 'leak'],

@@ -1,6 +1,6 @@
 /** The hand meter: what it loads, what it shows, and that the machine's own netlist with the meter in it agrees. */
 import { describe, expect, it } from 'vitest';
-import { accuracy, INPUT_OHMS, meterLoad, readMeter, show } from '../../src/instruments/index.ts';
+import { accuracy, INPUT_OHMS, meterLoad, readMeter, show, TEST_VOLTS } from '../../src/instruments/index.ts';
 import { netlistOf, World } from '../../src/machine/index.ts';
 import type { ElementSpec, PartSpec } from '../../src/parts/index.ts';
 import { benchModel, plainPart } from '../support/bench-book.ts';
@@ -90,8 +90,8 @@ describe('ohms', () => {
 
   it('takes the leads with it: shorted it shows theirs, to be subtracted (service manuals: 0.5 ohm or less)', () => {
     const world = bench(0, ohm('r', 'PS.+', 'PS.-', 1));
-    expect(readMeter(world, 'ohms', 'PS.-', 'PS.-', 0.2).value).toBeCloseTo(0.2, 6);
-    expect(readMeter(world, 'ohms', 'PS.+', 'PS.-', 0.2).value).toBeCloseTo(1.2, 6);
+    expect(readMeter(world, 'ohms', 'PS.-', 'PS.-', { leadOhms: 0.2 }).value).toBeCloseTo(0.2, 6);
+    expect(readMeter(world, 'ohms', 'PS.+', 'PS.-', { leadOhms: 0.2 }).value).toBeCloseTo(1.2, 6);
   });
 
   it('says that a circuit is live, and that a dead one is not', () => {
@@ -99,6 +99,64 @@ describe('ohms', () => {
     expect(readMeter(world, 'ohms', 'K3.86', 'K3.85').live).toBe(true);
     const dead = drive({ model: hobbinModel(), settings: STATES.isolated });
     expect(readMeter(dead, 'ohms', 'K3.86', 'K3.85').live).toBeUndefined();
+  });
+
+  it.each([12.6, 2, 0.6])(
+    'is overload with %d V from elsewhere, whichever way round (common practice, no source)',
+    (volts) => {
+      const live = bench(volts, ohm('r', 'PS.+', 'PS.m', 100), ohm('q', 'PS.m', 'PS.-', 1e-3));
+      for (const fn of ['ohms', 'continuity'] as const) {
+        for (const [red, black] of [
+          ['PS.+', 'PS.-'],
+          ['PS.-', 'PS.+'],
+        ]) {
+          const reading = readMeter(live, fn, red, black);
+          expect(reading).toMatchObject({ value: null, text: 'OL', live: true });
+          expect(reading.beep ?? false).toBe(false);
+        }
+      }
+    },
+  );
+
+  it('is wrong by a little voltage from elsewhere, and never less than nothing by what counts as live (KUP ch 8)', () => {
+    const strap = (volts: number) => bench(volts, ohm('r', 'PS.+', 'PS.m', 1e-3), ohm('q', 'PS.m', 'PS.-', 50));
+    expect(readMeter(strap(0.2), 'ohms', 'PS.m', 'PS.-').value).toBeGreaterThan(150);
+    expect(readMeter(strap(0.2), 'ohms', 'PS.-', 'PS.m')).toMatchObject({ text: 'OL', live: true });
+    expect(readMeter(strap(1e-4), 'ohms', 'PS.-', 'PS.m').live).toBeUndefined();
+  });
+
+  // Reference values 8.1: 400 ohm 0.5 to 1 mA, 4 k 100 uA, 40 k 10 uA, 4 M 0.5 uA (hand meter datasheets, from memory).
+  it.each([
+    [0, 1e-3],
+    [1000, 100e-6],
+    [10e3, 10e-6],
+    [3e6, 0.5e-6],
+  ])('into %d ohm it sends no more than its range has, and no less than half of that: %d A', (ohms, amps) => {
+    // What little stands there from elsewhere is divided by the test current.
+    const outside = 1e-3;
+    const part = ohm('r', 'PS.+', 'PS.m', Math.max(ohms, 1e-6));
+    const off = readMeter(bench(outside, part), 'ohms', 'PS.m', 'PS.-').value ?? Number.NaN;
+    expect(outside / (off - ohms)).toBeLessThan(1.02 * amps);
+    expect(outside / (off - ohms)).toBeGreaterThan(0.5 * amps);
+  });
+
+  it('stands at no more than 3.2 V with its leads open (low-cost meter manuals)', () => {
+    expect(TEST_VOLTS).toBeLessThanOrEqual(3.2);
+  });
+
+  it.each([
+    [599, '599.0', 'Ω'],
+    [601, '0.601', 'kΩ'],
+    [7e3, '7.00', 'kΩ'],
+    [61e6, 'OL', 'MΩ'],
+  ])('%d ohm takes the range of a 6000-count meter: %s %s', (ohms, text, unit) => {
+    expect(readMeter(bench(0, ohm('r', 'PS.+', 'PS.-', ohms)), 'ohms', 'PS.+', 'PS.-')).toMatchObject({ text, unit });
+  });
+
+  it('continuity stays in its lowest range: 700 ohm is overload there (common practice, no source)', () => {
+    const world = bench(0, ohm('r', 'PS.+', 'PS.-', 700));
+    expect(readMeter(world, 'continuity', 'PS.+', 'PS.-')).toMatchObject({ text: 'OL', unit: 'Ω', beep: false });
+    expect(readMeter(world, 'ohms', 'PS.+', 'PS.-').text).toBe('0.700');
   });
 
   it('beeps on continuity below 50 ohm and not above (meter manual)', () => {

@@ -32,9 +32,10 @@ describe('in the current jack, across the battery', () => {
   });
 });
 
-test('ohms on a live circuit is marked, on a dead one it is not', () => {
+test('ohms on a live circuit is overload and marked, on a dead one it is not', () => {
   const attempt = workedAt('job-05', `${AT_BATTERY}; dial ohms; red G1.+; black G1.-`);
-  expect(work(attempt, 'read').seen.display?.live).toBe(true);
+  expect(work(attempt, 'read').seen.display).toEqual({ text: 'OL', unit: 'MΩ', live: true });
+  expect(work(attempt, 'red G1.-; black G1.+; read').seen.display?.text).toBe('OL');
   const dead = workedAt('job-05', 'walk BATT; operate iso 0; walk ENGL; with clothing; open AC5; dial ohms');
   const shown = work(dead, 'red K1.86; black K1.85; read').seen.display;
   expect(shown?.live).toBeUndefined();
