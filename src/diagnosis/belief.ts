@@ -165,6 +165,15 @@ function watched(record: Done): boolean {
   return ['operate', 'codes', 'verify', 'look', 'wiggle', 'exchange'].includes(record.entry.action.do);
 }
 
+const QUANTITY = {
+  'volts-dc': 'volts',
+  'volts-lo': 'volts',
+  ohms: 'ohms',
+  continuity: 'ohms',
+  diode: 'diode',
+  amps: 'amps',
+} as const;
+
 function yardstickOf(record: Done, expected: Seen, sound: Rig): Yardstick | null {
   const { red, black } = record.after.leads;
   if (record.seen.display === undefined || red === null || black === null || record.after.instrument !== 'meter')
@@ -174,8 +183,7 @@ function yardstickOf(record: Done, expected: Seen, sound: Rig): Yardstick | null
   const { book } = sound.world.model;
   const battery = book.reference.split('.')[0];
   const supply = Math.max(1, Math.abs(sound.world.voltsBetween(`${battery}.+`, book.reference)));
-  const quantity = fn === 'volts-dc' ? 'volts' : fn === 'amps' ? 'amps' : 'ohms';
-  return { sound: expected.value ?? null, supply, limit: limitFor(book, red, black), quantity };
+  return { sound: expected.value ?? null, supply, limit: limitFor(book, red, black), quantity: QUANTITY[fn] };
 }
 
 /** What was observed: the class of the display, where there was one, and what eyes and ears told. */

@@ -4,6 +4,7 @@ export {
   INPUT_OHMS,
   JACK_FUSE_AMPS,
   jackVolts,
+  LOW_OHMS,
   type MeterFunction,
   meterLoad,
   type Reading,
@@ -12,5 +13,5 @@ export {
   type Setting,
   SHUNT_OHMS,
 } from './multimeter.ts';
-export { LIVE_VOLTS, TEST_VOLTS } from './test-current.ts';
+export { DIODE_AMPS, LIVE_VOLTS, TEST_VOLTS } from './test-current.ts';
 export { type Glow, glowOf, LAMP_OHMS, lampLoad, readLamp } from './test-lamp.ts';

@@ -3,12 +3,14 @@
 import { nodeOf, type World } from '../machine/index.ts';
 import type { Change } from '../parts/index.ts';
 import { fullScales, OVERLOAD, type Scaled, show } from './display.ts';
-import { findBetween, measureOhms } from './test-current.ts';
+import { diodeVolts, findBetween, measureOhms } from './test-current.ts';
 
-export type MeterFunction = 'off' | 'volts-dc' | 'ohms' | 'continuity' | 'amps';
+export type MeterFunction = 'off' | 'volts-dc' | 'ohms' | 'continuity' | 'diode' | 'amps' | 'volts-lo';
 
 /** Input resistance on volts, ohms (reference values, section 8.1). */
 export const INPUT_OHMS = 10e6;
+/** The same on low-impedance volts, ohms: common practice, no source. */
+export const LOW_OHMS = 3000;
 /** Continuity beeps below this (50 Ω in one published manual, 8.1). */
 const BEEP_OHMS = 50;
 /** The 10 A jack: shunt and fuse, ohms (burden 30 to 40 mV/A: from memory), and the fuse's rating with its margin. */
@@ -37,7 +39,7 @@ export function jackVolts(world: World, red: number, black: number): number {
   return (open * INPUT_OHMS) / (INPUT_OHMS + world.ohms(red, black));
 }
 
-/** What the meter shows on these points now. For amperes the shunt must already lie in the network. */
+/** What the meter shows on these points now. What it loads the circuit with (`meterLoad`) must already lie in the network. */
 export function readMeter(world: World, fn: MeterFunction, red: string, black: string, setting: Setting = {}): Reading {
   const [r, b] = [nodeOf(world.model, red), nodeOf(world.model, black)];
   switch (fn) {
@@ -50,9 +52,15 @@ export function readMeter(world: World, fn: MeterFunction, red: string, black: s
     case 'ohms':
     case 'continuity':
       return readOhms(world, fn, r, b, setting);
+    case 'diode':
+      return readDiode(world, r, b, setting);
     case 'amps': {
       const value = world.volts(r, b) / SHUNT_OHMS;
       return { value, ...show('amps', value) };
+    }
+    case 'volts-lo': {
+      const value = world.volts(r, b);
+      return { value, ...show('volts', value) };
     }
   }
 }
@@ -69,23 +77,36 @@ function readOhms(world: World, fn: 'ohms' | 'continuity', red: number, black: n
   return reading;
 }
 
+function readDiode(world: World, red: number, black: number, setting: Setting): Reading {
+  const between = findBetween(world, red, black);
+  const volts = diodeVolts({ ...between, ohms: between.ohms + (setting.leadOhms ?? 0) });
+  const shown = show('diode', volts);
+  const reading: Reading = { value: shown.text === OVERLOAD ? null : volts, ...shown };
+  if (between.live) reading.live = true;
+  return reading;
+}
+
 /** The display when nothing is at the jacks that the dial asks: no volts, no amperes, and no way for the test current. */
 export function readOpenJack(fn: MeterFunction): Reading {
   switch (fn) {
     case 'off':
       return BLANK;
     case 'volts-dc':
+    case 'volts-lo':
       return { value: 0, ...show('volts', 0) };
     case 'amps':
       return { value: 0, ...show('amps', 0) };
     case 'ohms':
       return { value: null, text: OVERLOAD, unit: 'MΩ' };
+    case 'diode':
+      return { value: null, text: OVERLOAD, unit: 'V' };
     case 'continuity':
       return { value: null, text: OVERLOAD, unit: 'Ω', beep: false };
   }
 }
 
-/** What placed leads add to the network: nothing on volts and ohms, the shunt on amperes. */
+/** What placed leads add to the network: the shunt on amperes, a load on low-impedance volts, else nothing that is kept. */
 export function meterLoad(fn: MeterFunction, red: string, black: string): Change[] {
-  return fn === 'amps' && red !== black ? [{ kind: 'bridge', a: red, b: black, ohms: SHUNT_OHMS }] : [];
+  if (red === black || (fn !== 'amps' && fn !== 'volts-lo')) return [];
+  return [{ kind: 'bridge', a: red, b: black, ohms: fn === 'amps' ? SHUNT_OHMS : LOW_OHMS }];
 }

@@ -34,6 +34,12 @@ export function findBetween(world: World, red: number, black: number): Found {
   return found;
 }
 
+/** Diode test: amperes that it sends, whatever its leads lie on (at least 1 mA for vehicle service, 8.1). */
+export const DIODE_AMPS = 1e-3;
+
+/** Volts at the jacks on diode test. What stands there from elsewhere comes to it. */
+export const diodeVolts = ({ outside, ohms }: Found): number => outside + DIODE_AMPS * ohms;
+
 export interface Measured {
   range: number;
   /** Null for overload. */

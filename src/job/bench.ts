@@ -57,7 +57,7 @@ export function exchangedWith(bench: Bench, one: string, other: string): [string
 export const measuresOhms = ({ instrument, dial, redJack, leads }: Bench): boolean =>
   instrument === 'meter' &&
   redJack === 'volts' &&
-  (dial === 'ohms' || dial === 'continuity') &&
+  (dial === 'ohms' || dial === 'continuity' || dial === 'diode') &&
   leads.red !== null &&
   leads.black !== null;
 

@@ -1,6 +1,7 @@
 /** A machine on the shop floor: a world with faults in it, to which hands do things. The real one and every suspect's. */
 import {
   lampLoad,
+  type MeterFunction,
   meterLoad,
   type Reading,
   readLamp,
@@ -188,7 +189,7 @@ export class Rig {
     if (fn === 'off') return null;
     const measures = !hangsOpen(bench);
     const first = measures ? readMeter(this.world, fn, red, black) : readOpenJack(fn);
-    const spread = measures && fn === 'volts-dc' && this.watches ? this.watch(red, black) : null;
+    const spread = measures && isVolts(fn) && this.watches ? this.watch(fn, red, black) : null;
     const display: Display = { text: first.text, unit: first.unit };
     if (first.beep !== undefined) display.beep = first.beep;
     if (first.live) display.live = true;
@@ -198,12 +199,12 @@ export class Rig {
   }
 
   /** Does the display stand still over the next second? Time passes on a copy, so that a reading costs none. */
-  private watch(red: string, black: string): { from: string; to: string } | null {
+  private watch(fn: MeterFunction, red: string, black: string): { from: string; to: string } | null {
     const copy = this.world.copy();
     let least: Reading | null = null;
     let most: Reading | null = null;
     copy.advance(WATCH_MS, (world) => {
-      const now = readMeter(world, 'volts-dc', red, black);
+      const now = readMeter(world, fn, red, black);
       if (least === null || (now.value ?? 0) < (least.value ?? 0)) least = now;
       if (most === null || (now.value ?? 0) > (most.value ?? 0)) most = now;
     });
@@ -232,6 +233,8 @@ function spreadOf(least: Reading | null, most: Reading | null): { from: string; 
 export const shunts = ({ instrument, redJack, jackFuseBlown }: Bench): boolean =>
   instrument === 'meter' && redJack === 'amps' && !jackFuseBlown;
 
+const isVolts = (fn: MeterFunction): boolean => fn === 'volts-dc' || fn === 'volts-lo';
+
 /** The display follows the dial: does the jack that it asks have no lead in it, or no fuse behind it? */
 const hangsOpen = (bench: Bench): boolean => (bench.dial === 'amps' ? !shunts(bench) : bench.redJack === 'amps');
 
@@ -251,7 +254,9 @@ export function handChanges(model: Model, bench: Bench): Change[] {
   const { red, black } = bench.leads;
   if (red === null || black === null) return changes;
   if (bench.instrument === 'lamp') return [...changes, ...lampLoad(red, black)];
-  return shunts(bench) ? [...changes, ...meterLoad('amps', red, black)] : changes;
+  // A blown fuse leaves the current jack open; the dial's own load lies at the volts jack.
+  if (bench.redJack === 'amps') return shunts(bench) ? [...changes, ...meterLoad('amps', red, black)] : changes;
+  return bench.dial === 'amps' ? changes : [...changes, ...meterLoad(bench.dial, red, black)];
 }
 
 /** A fault inside a relay goes with the relay through every socket that it has stood in, in that order. */

@@ -29,7 +29,7 @@ const fault = z.strictObject({
   cures: z.array(id).check(z.minLength(1)),
 });
 
-const meterFunction = z.enum(['off', 'volts-dc', 'ohms', 'continuity', 'amps']);
+const meterFunction = z.enum(['off', 'volts-dc', 'ohms', 'continuity', 'diode', 'amps', 'volts-lo']);
 
 /** Every action of the log; also the steps of a job's own sound way. */
 export const actionSchema = z.discriminatedUnion('do', [

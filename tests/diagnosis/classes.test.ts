@@ -55,6 +55,18 @@ describe('ohms', () => {
   });
 });
 
+test('on diode test, volts are judged as the ohms that they stand for at 1 mA', () => {
+  const diode: Yardstick = { sound: 0.057, supply: 12.5, limit: 0.25, quantity: 'diode' };
+  expect([null, 0.06, 0.09, 0.02, 0.0004].map((v) => classOf(v, diode))).toEqual([
+    'open',
+    'in',
+    'high',
+    'less',
+    'none',
+  ]);
+  expect(classesBetween([0.06], diode)).toEqual(new Set(['in']));
+});
+
 test('amperes are judged against what the sound machine draws', () => {
   expect(classOf(4, amps)).toBe('full');
   expect(classOf(0.1, amps)).toBe('none');

@@ -1,6 +1,15 @@
 /** The hand meter: what it loads, what it shows, and that the machine's own netlist with the meter in it agrees. */
 import { describe, expect, it } from 'vitest';
-import { accuracy, INPUT_OHMS, meterLoad, readMeter, show, TEST_VOLTS } from '../../src/instruments/index.ts';
+import {
+  accuracy,
+  DIODE_AMPS,
+  INPUT_OHMS,
+  LOW_OHMS,
+  meterLoad,
+  readMeter,
+  show,
+  TEST_VOLTS,
+} from '../../src/instruments/index.ts';
 import { netlistOf, World } from '../../src/machine/index.ts';
 import type { ElementSpec, PartSpec } from '../../src/parts/index.ts';
 import { benchModel, plainPart } from '../support/bench-book.ts';
@@ -72,6 +81,62 @@ describe('volts', () => {
       expect(Math.abs((readMeter(world, 'volts-dc', red, black).value ?? Number.NaN) - judge)).toBeLessThan(1e-5);
     },
   );
+});
+
+describe('low-impedance volts', () => {
+  /** With the load of the function in the network, as leads lay it there. */
+  const low = (world: World, red: string, black: string) => {
+    world.setChanges([...world.changes, ...meterLoad('volts-lo', red, black)]);
+    return readMeter(world, 'volts-lo', red, black);
+  };
+  const leak = ohm('leak', 'PS.+', 'PS.m', 1e6);
+
+  it('takes a ghost voltage away that 10 Mohm shows: 12.6 V behind 1 Mohm (values 8.1 and arithmetic)', () => {
+    expect(readMeter(bench(12.6, leak), 'volts-dc', 'PS.m', 'PS.-').text).toBe('11.45');
+    // 3 kohm: common practice, no source.
+    expect(low(bench(12.6, leak), 'PS.m', 'PS.-').text).toBe('0.038');
+  });
+
+  it('leaves a feed that carries something as it is: 0.5 ohm takes 2 mV of 12.6 V (arithmetic)', () => {
+    expect(low(bench(12.6, ohm('wire', 'PS.+', 'PS.m', 0.5)), 'PS.m', 'PS.-').value).toBeCloseTo(12.598, 3);
+  });
+
+  it('does not tell a corroded pin from a good one: 60 ohm take a quarter of a volt, a lamp most (arithmetic)', () => {
+    expect(low(bench(12.6, ohm('pin', 'PS.+', 'PS.m', 60)), 'PS.m', 'PS.-').value).toBeCloseTo(12.353, 3);
+  });
+
+  it('as in ngspice with it in the netlist', async () => {
+    const model = hobbinModel();
+    const { changes } = handsOf(model, 'pull K1');
+    const world = drive({ model, settings: STATES.crank, changes: [...patchChanges('open X:X1.2'), ...changes] });
+    const points = await solveNetlist(netlistOf(world, 'low', { red: 'K1.86', black: 'GND1.L', ohms: LOW_OHMS }));
+    const judge = points.get('K1.86') ?? Number.NaN;
+    const ground = points.get('GND1.L') ?? Number.NaN;
+    const shown = low(world, 'K1.86', 'GND1.L').value ?? Number.NaN;
+    expect(Math.abs(shown - (judge - ground))).toBeLessThan(1e-5);
+  });
+});
+
+describe('diode test', () => {
+  const volts = (...resistors: ElementSpec[]) => readMeter(bench(0, ...resistors), 'diode', 'PS.+', 'PS.-');
+
+  it('sends 1 mA, no less than vehicle service asks for: 560 ohm stand at 0.56 V (meter requirement of a maker)', () => {
+    expect(DIODE_AMPS).toBeGreaterThanOrEqual(1e-3);
+    expect(DIODE_AMPS).toBeLessThanOrEqual(1.5e-3);
+    expect(volts(ohm('r', 'PS.+', 'PS.-', 560))).toMatchObject({ text: '0.560', unit: 'V' });
+  });
+
+  it('shows 0 to 3 V and overload above, or with nothing between its leads (meter requirement of a maker)', () => {
+    expect(volts(ohm('r', 'PS.+', 'PS.-', 2990)).text).toBe('2.990');
+    expect(volts(ohm('r', 'PS.+', 'PS.-', 3010)).text).toBe('OL');
+    expect(volts(ohm('r', 'PS.+', 'PS.m', 1)).text).toBe('OL');
+  });
+
+  it('is overload and live on a battery', () => {
+    const world = drive({ model: hobbinModel(), settings: STATES.run });
+    expect(readMeter(world, 'diode', 'G1.+', 'G1.-')).toMatchObject({ text: 'OL', live: true });
+    expect(readMeter(world, 'diode', 'G1.-', 'G1.+').text).toBe('OL');
+  });
 });
 
 describe('ohms', () => {

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import type { Action, ActionKind } from '../../src/job/index.ts';
 import type { Model } from '../../src/machine/index.ts';
 
-const METER = ['off', 'volts-dc', 'ohms', 'continuity', 'amps'] as const;
+const METER = ['off', 'volts-dc', 'ohms', 'continuity', 'diode', 'amps', 'volts-lo'] as const;
 const ENDINGS = ['repaired', 'no-fault', 'cannot-duplicate', 'not-safe', 'handed-on'] as const;
 
 /** One arbitrary for each kind; a kind that is missing here does not compile. */

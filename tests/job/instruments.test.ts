@@ -1,5 +1,9 @@
 /** The instruments in hand at the real machine: what they load, and what happens when they are used wrongly. */
 import { describe, expect, test } from 'vitest';
+import { LOW_OHMS } from '../../src/instruments/index.ts';
+import { type Bench, firstBench, Rig } from '../../src/job/index.ts';
+import type { Fault } from '../../src/parts/index.ts';
+import { hobbinModel } from '../support/hobbin.ts';
 import { act, work, workedAt } from './at-work.ts';
 
 const AT_BATTERY = 'walk BATT; with eyeProtection; with noFlame; with jewelryOff; open AC4';
@@ -96,6 +100,50 @@ test('a test lamp loads what it touches: full volts on the meter, and the lamp i
   expect(Number(work(meter, 'operate key start').seen.display?.text)).toBeGreaterThan(12);
   const lamp = workedAt('job-04', `${AT_K1}; take lamp; red K1.86; black GND2.L; with helperClear`);
   expect(['dark', 'glimmer', 'dim']).toContain(work(lamp, 'operate key start').seen.display?.text);
+});
+
+describe('a ghost on an open wire', () => {
+  // The wire behind the bulkhead hangs open, and 1 Mohm of dirt leads to it from the battery.
+  const leak: Fault = {
+    at: 'W:206B',
+    mode: 'leak',
+    changes: [
+      { kind: 'series', element: 'X:X1.2', ohms: null },
+      { kind: 'bridge', a: 'G1.+', b: 'X1.2.b', ohms: 1e6 },
+    ],
+    cures: [],
+  };
+  const shownWith = (dial: Bench['dial'], instrument: Bench['instrument'] = 'meter') => {
+    const rig = Rig.arriving(hobbinModel(), [leak], {});
+    const hands: Bench = { ...firstBench(rig.world.model.book), unplugged: ['X3'], instrument, dial };
+    const bench = { ...hands, leads: { red: 'X3.3.a', black: 'G1.-' } };
+    const seen = rig.run([{ hands: bench }, { pass: 500 }, { notice: bench.zone, bench }]);
+    return seen.display?.text ?? '';
+  };
+
+  test('stands on 10 Mohm, and goes under low impedance and under the test lamp', () => {
+    expect(Number(shownWith('volts-dc'))).toBeGreaterThan(11);
+    expect(Number(shownWith('volts-lo'))).toBeLessThan(0.1);
+    expect(shownWith('volts-lo', 'lamp')).toBe('dark');
+  });
+});
+
+test('low impedance loads the circuit only from the volts jack, and lets go when the dial is turned', () => {
+  const attempt = workedAt('job-05', `${AT_BATTERY}; dial volts-lo; red G1.+; black G1.-`);
+  const load = () => attempt.rig.world.changes.filter((c) => c.kind === 'bridge' && c.ohms === LOW_OHMS).length;
+  expect(load()).toBe(1);
+  expect(Number(work(attempt, 'read').seen.display?.text)).toBeGreaterThan(12);
+  expect([work(attempt, 'dial volts-dc'), load()][1]).toBe(0);
+  expect([work(attempt, 'dial volts-lo; jack amps'), load()][1]).toBe(0);
+  expect(work(attempt, 'read').seen.display?.text).toBe('0.000');
+});
+
+test('diode test sends a current of its own: live is overload, and costs as an ohms reading does', () => {
+  const attempt = workedAt('job-05', `${AT_BATTERY}; dial diode; red G1.+; black G1.-`);
+  const reading = work(attempt, 'read');
+  expect(reading.seen.display).toEqual({ text: 'OL', unit: 'V', live: true });
+  expect(reading.cost.tenths).toBe(10 * attempt.model.book.costs.minutes.readingOhm);
+  expect(work(attempt, 'jack amps; read').seen.display).toEqual({ text: 'OL', unit: 'V' });
 });
 
 test('on a machine whose line is whole the same lamp is bright', () => {
