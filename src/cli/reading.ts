@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { type MeterFunction, meterLoad, readMeter } from '../instruments/index.ts';
+import { type MeterFunction, meterLoad, rangesOf, readMeter } from '../instruments/index.ts';
 import { firstBench, operatorZone, Rig } from '../job/index.ts';
 import { operateSteps } from '../job/steps.ts';
 import { netlistOf, type World } from '../machine/index.ts';
@@ -12,6 +12,8 @@ const OPTIONS = {
   red: { type: 'string' },
   black: { type: 'string' },
   meter: { type: 'string', default: 'volts-dc' },
+  range: { type: 'string' },
+  'lead-ohms': { type: 'string', default: '0' },
   unplug: { type: 'string', multiple: true },
   pull: { type: 'string', multiple: true },
   lift: { type: 'string', multiple: true },
@@ -67,10 +69,19 @@ function loaded(world: World, load: readonly Change[], ms: number): World {
   return copy;
 }
 
+/** The range by its name, `60 V`; null where none was asked for. */
+function rangeNamed(fn: MeterFunction, name: string | undefined): number | null {
+  if (name === undefined) return null;
+  const range = rangesOf(fn).indexOf(name);
+  if (range < 0) throw new Usage(`--range is one of ${rangesOf(fn).join(', ')}`);
+  return range;
+}
+
 export function reading(args: string[]): number {
   const { world, values } = setUp(args);
   const fn = METERS.find((name) => name === values.meter);
   if (fn === undefined) throw new Usage(`--meter is one of ${METERS.join(', ')}`);
+  const setting = { range: rangeNamed(fn, values.range), leadOhms: Number(values['lead-ohms']) };
   const pairs =
     values.pairs === undefined
       ? [[values.red, values.black]]
@@ -80,7 +91,7 @@ export function reading(args: string[]): number {
           .map((l) => l.trim().split(/\s+/));
   for (const [red, black] of pairs) {
     if (red === undefined || black === undefined) throw new Usage('--red POINT and --black POINT are needed');
-    const shown = readMeter(loaded(world, meterLoad(fn, red, black), Number(values.at)), fn, red, black);
+    const shown = readMeter(loaded(world, meterLoad(fn, red, black), Number(values.at)), fn, red, black, setting);
     if (values.json) console.log(JSON.stringify({ value: shown.value, unit: shown.unit, display: shown.text }));
     else console.log(`${shown.text} ${shown.unit}`);
   }

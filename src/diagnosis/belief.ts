@@ -1,4 +1,6 @@
 /** What the evidence so far says of every suspect, updated action by action over the same log as the real machine. */
+
+import { QUANTITY_OF } from '../instruments/index.ts';
 import type { Attempt, Record as Done, Seen } from '../job/index.ts';
 import { Rig } from '../job/index.ts';
 import { classesBetween, classOf, limitFor, type Yardstick } from './classes.ts';
@@ -115,7 +117,9 @@ function tellAll({ model, job, records }: Attempt, suspects: readonly Suspect[])
 /** What was done and how the leads and the machine's parts stood. */
 function testOf({ entry: { action }, after }: Done): unknown {
   const { leads, dial, redJack, instrument, unplugged, lifted, pulled, exchanged, zone } = after;
-  return [action, zone, leads, dial, redJack, instrument, unplugged, lifted, pulled, exchanged];
+  // To zero the meter is to read it.
+  const done = action.do === 'zero' ? 'read' : action.do === 'read' ? 'read' : action;
+  return [done, zone, leads, dial, redJack, instrument, unplugged, lifted, pulled, exchanged];
 }
 
 /** A suspect's machine of its own, which isn't asked whether a display stands still. */
@@ -165,15 +169,6 @@ function watched(record: Done): boolean {
   return ['operate', 'codes', 'verify', 'look', 'wiggle', 'exchange'].includes(record.entry.action.do);
 }
 
-const QUANTITY = {
-  'volts-dc': 'volts',
-  'volts-lo': 'volts',
-  ohms: 'ohms',
-  continuity: 'ohms',
-  diode: 'diode',
-  amps: 'amps',
-} as const;
-
 function yardstickOf(record: Done, expected: Seen, sound: Rig): Yardstick | null {
   const { red, black } = record.after.leads;
   if (record.seen.display === undefined || red === null || black === null || record.after.instrument !== 'meter')
@@ -183,7 +178,7 @@ function yardstickOf(record: Done, expected: Seen, sound: Rig): Yardstick | null
   const { book } = sound.world.model;
   const battery = book.reference.split('.')[0];
   const supply = Math.max(1, Math.abs(sound.world.voltsBetween(`${battery}.+`, book.reference)));
-  return { sound: expected.value ?? null, supply, limit: limitFor(book, red, black), quantity: QUANTITY[fn] };
+  return { sound: expected.value ?? null, supply, limit: limitFor(book, red, black), quantity: QUANTITY_OF[fn] };
 }
 
 /** What was observed: the class of the display, where there was one, and what eyes and ears told. */

@@ -53,7 +53,7 @@ export function rangeName(quantity: Quantity, range: number): string {
   return found === undefined ? '' : `${Math.round(found[0] * found[1])} ${found[2]}`;
 }
 
-/** The display for a value in base units, of itself in the finest range that holds it; overload beyond the last one. */
+/** The display for a value in base units, in its range or of itself in the finest range that holds it; overload beyond the last one. */
 export function show(quantity: Quantity, value: number, range?: number): Scaled {
   const ranges = RANGES[quantity];
   const last = ranges[range ?? ranges.length - 1] ?? ranges[ranges.length - 1];
@@ -66,7 +66,7 @@ export function show(quantity: Quantity, value: number, range?: number): Scaled 
 }
 
 /** The finest range that holds a value; the last one where none does. */
-function autoRange(quantity: Quantity, value: number): number {
+export function autoRange(quantity: Quantity, value: number): number {
   const ranges = RANGES[quantity];
   const found = ranges.findIndex(([fullScale]) => Math.abs(value) < fullScale);
   return found < 0 ? ranges.length - 1 : found;

@@ -1,13 +1,18 @@
 export { accuracy, OVERLOAD, type Quantity, rangeName, type Scaled, show } from './display.ts';
+export { CAPTURE_MS, MinMax } from './min-max.ts';
 export {
   BLANK,
   INPUT_OHMS,
+  isVolts,
   JACK_FUSE_AMPS,
   jackVolts,
+  LEAD_OHMS,
   LOW_OHMS,
   type MeterFunction,
   meterLoad,
+  QUANTITY_OF,
   type Reading,
+  rangesOf,
   readMeter,
   readOpenJack,
   type Setting,

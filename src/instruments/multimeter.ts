@@ -2,11 +2,31 @@
 
 import { nodeOf, type World } from '../machine/index.ts';
 import type { Change } from '../parts/index.ts';
-import { fullScales, OVERLOAD, type Scaled, show } from './display.ts';
+import { autoRange, fullScales, OVERLOAD, type Quantity, rangeName, type Scaled, show } from './display.ts';
 import { diodeVolts, findBetween, measureOhms } from './test-current.ts';
 
 export type MeterFunction = 'off' | 'volts-dc' | 'ohms' | 'continuity' | 'diode' | 'amps' | 'volts-lo';
 
+/** What each function shows. */
+export const QUANTITY_OF: Readonly<Record<Exclude<MeterFunction, 'off'>, Quantity>> = {
+  'volts-dc': 'volts',
+  'volts-lo': 'volts',
+  ohms: 'ohms',
+  continuity: 'ohms',
+  diode: 'diode',
+  amps: 'amps',
+};
+
+export const isVolts = (fn: MeterFunction): boolean => fn === 'volts-dc' || fn === 'volts-lo';
+
+/** Names of the ranges that can be kept; continuity and diode test have one each, which is theirs anyway. */
+export function rangesOf(fn: MeterFunction): string[] {
+  if (fn === 'off' || fn === 'continuity' || fn === 'diode') return [];
+  return fullScales(QUANTITY_OF[fn]).map((_, range) => rangeName(QUANTITY_OF[fn], range));
+}
+
+/** Resistance of both leads together, ohms (0.1 to 0.5, reference values 8.1). */
+export const LEAD_OHMS = 0.2;
 /** Input resistance on volts, ohms (reference values, section 8.1). */
 export const INPUT_OHMS = 10e6;
 /** The same on low-impedance volts, ohms: common practice, no source. */
@@ -31,6 +51,10 @@ export const BLANK: Reading = { value: null, text: '', unit: '' };
 export interface Setting {
   /** Both leads together, ohms. */
   leadOhms?: number;
+  /** Range that is kept, by its place in `rangesOf`; null: the meter takes its own. */
+  range?: number | null;
+  /** What is taken off every value before it is shown, base units. */
+  zero?: number | null;
 }
 
 /** Volts at the jacks, the meter's own load included. */
@@ -45,43 +69,47 @@ export function readMeter(world: World, fn: MeterFunction, red: string, black: s
   switch (fn) {
     case 'off':
       return BLANK;
-    case 'volts-dc': {
-      const value = jackVolts(world, r, b);
-      return { value, ...show('volts', value) };
-    }
+    case 'volts-dc':
+      return plainly('volts', jackVolts(world, r, b), setting);
     case 'ohms':
     case 'continuity':
       return readOhms(world, fn, r, b, setting);
     case 'diode':
       return readDiode(world, r, b, setting);
-    case 'amps': {
-      const value = world.volts(r, b) / SHUNT_OHMS;
-      return { value, ...show('amps', value) };
-    }
-    case 'volts-lo': {
-      const value = world.volts(r, b);
-      return { value, ...show('volts', value) };
-    }
+    case 'amps':
+      return plainly('amps', world.volts(r, b) / SHUNT_OHMS, setting);
+    case 'volts-lo':
+      return plainly('volts', world.volts(r, b), setting);
   }
+}
+
+/** Overload is for the jacks to say; what is taken off comes after it. */
+function plainly(quantity: Quantity, value: number, { range, zero }: Setting): Reading {
+  const kept = range ?? autoRange(quantity, value);
+  const atJacks = show(quantity, value, kept);
+  if (atJacks.text === OVERLOAD) return { value: null, ...atJacks };
+  return { value, ...show(quantity, value - (zero ?? 0), kept) };
 }
 
 /** Continuity stays in the lowest range, so that its beep is quick: common practice, no source. */
 function readOhms(world: World, fn: 'ohms' | 'continuity', red: number, black: number, setting: Setting): Reading {
   const between = findBetween(world, red, black);
   const found = { ...between, ohms: between.ohms + (setting.leadOhms ?? 0) };
-  const { range, ohms } = measureOhms(found, fn === 'continuity' ? [0] : fullScales('ohms').map((_, i) => i));
-  const shown = ohms === null ? { text: OVERLOAD, unit: show('ohms', 0, range).unit } : show('ohms', ohms, range);
+  const { range, ohms } = measureOhms(found, fn === 'continuity' ? [0] : ohmsRanges(setting));
+  const zeroed = (ohms ?? 0) - (setting.zero ?? 0);
+  const shown = ohms === null ? { text: OVERLOAD, unit: show('ohms', 0, range).unit } : show('ohms', zeroed, range);
   const reading: Reading = { value: ohms, ...shown };
   if (found.live) reading.live = true;
   if (fn === 'continuity') reading.beep = ohms !== null && ohms < BEEP_OHMS;
   return reading;
 }
 
+const ohmsRanges = ({ range }: Setting): number[] => (range == null ? fullScales('ohms').map((_, i) => i) : [range]);
+
 function readDiode(world: World, red: number, black: number, setting: Setting): Reading {
   const between = findBetween(world, red, black);
   const volts = diodeVolts({ ...between, ohms: between.ohms + (setting.leadOhms ?? 0) });
-  const shown = show('diode', volts);
-  const reading: Reading = { value: shown.text === OVERLOAD ? null : volts, ...shown };
+  const reading = plainly('diode', volts, { zero: setting.zero ?? null });
   if (between.live) reading.live = true;
   return reading;
 }

@@ -4,8 +4,10 @@ import {
   accuracy,
   DIODE_AMPS,
   INPUT_OHMS,
+  LEAD_OHMS,
   LOW_OHMS,
   meterLoad,
+  rangesOf,
   readMeter,
   show,
   TEST_VOLTS,
@@ -264,6 +266,52 @@ describe('amps', () => {
   it('across a battery is a short: hundreds of amperes for its fuse', () => {
     const world = drive({ model: hobbinModel(), settings: STATES.off, changes: meterLoad('amps', 'G1.+', 'G1.-') });
     expect(world.voltsBetween('G1.+', 'G1.-') / 0.035).toBeGreaterThan(200);
+  });
+});
+
+describe('a range that is kept', () => {
+  const post = (range: number | null) =>
+    readMeter(bench(12.654, ohm('r', 'PS.+', 'PS.-', 1e3)), 'volts-dc', 'PS.+', 'PS.-', { range });
+
+  it('shows its own decimals, and overload where the value is too much for it (6000 counts, 8.1)', () => {
+    expect(rangesOf('volts-dc')).toEqual(['6 V', '60 V', '600 V']);
+    expect([null, 1, 2].map((range) => post(range).text)).toEqual(['12.65', '12.65', '12.7']);
+    expect(post(0)).toMatchObject({ value: null, text: 'OL', unit: 'V' });
+  });
+
+  it('on ohms sends its own current: 100 ohm in the 6 kohm range is 0.100, 10 kohm overload', () => {
+    const at = (ohms: number) =>
+      readMeter(bench(0, ohm('r', 'PS.+', 'PS.-', ohms)), 'ohms', 'PS.+', 'PS.-', {
+        range: rangesOf('ohms').indexOf('6 kΩ'),
+      });
+    expect(at(100)).toMatchObject({ text: '0.100', unit: 'kΩ' });
+    expect(at(10e3)).toMatchObject({ value: null, text: 'OL', unit: 'kΩ' });
+  });
+
+  it('is there only where a hand meter has more than one', () => {
+    expect(rangesOf('continuity')).toEqual([]);
+    expect(rangesOf('diode')).toEqual([]);
+    expect(rangesOf('ohms')).toHaveLength(6);
+  });
+});
+
+describe('zero', () => {
+  it('takes the leads off: shorted, then subtracted (service manuals: 0.5 ohm or less)', () => {
+    const world = bench(0, ohm('r', 'PS.+', 'PS.-', 1));
+    const leads = { leadOhms: LEAD_OHMS };
+    expect(LEAD_OHMS).toBeGreaterThanOrEqual(0.1);
+    expect(LEAD_OHMS).toBeLessThanOrEqual(0.5);
+    const short = readMeter(world, 'ohms', 'PS.-', 'PS.-', leads);
+    expect(short.text).toBe('0.2');
+    expect(readMeter(world, 'ohms', 'PS.-', 'PS.-', { ...leads, zero: short.value }).text).toBe('0.0');
+    expect(readMeter(world, 'ohms', 'PS.+', 'PS.-', { ...leads, zero: short.value }).text).toBe('1.0');
+  });
+
+  it('leaves what is at the jacks, its range and its overload as they are', () => {
+    const world = bench(12.6, ohm('r', 'PS.+', 'PS.-', 1e3));
+    const less = readMeter(world, 'volts-dc', 'PS.+', 'PS.-', { zero: 12.4 });
+    expect(less.text).toBe('0.20');
+    expect(less.value).toBeCloseTo(12.6, 4);
   });
 });
 

@@ -138,6 +138,60 @@ test('low impedance loads the circuit only from the volts jack, and lets go when
   expect(work(attempt, 'read').seen.display?.text).toBe('0.000');
 });
 
+describe('the buttons', () => {
+  const shown = (attempt: ReturnType<typeof workedAt>, text: string) => work(attempt, text).seen.display;
+
+  test('zero with both leads on one point takes their own ohms off, until the dial is turned', () => {
+    const attempt = workedAt(
+      'job-05',
+      'walk BATT; operate iso 0; with eyeProtection; with noFlame; with jewelryOff; open AC4; dial ohms',
+    );
+    expect(shown(attempt, 'red G1.+; black G1.+; read')?.text).toBe('0.2');
+    const zero = work(attempt, 'zero on');
+    expect(zero.seen.display?.text).toBe('0.0');
+    expect(zero.cost.tenths).toBe(10 * attempt.model.book.costs.minutes.readingOhm);
+    expect(attempt.refusal({ do: 'zero', on: true })?.code).toBe('already');
+    expect(shown(attempt, 'zero off')?.text).toBe('0.2');
+    expect(shown(attempt, 'zero on; dial off; dial ohms; read')?.text).toBe('0.2');
+  });
+
+  test('overload cannot be taken off', () => {
+    const attempt = workedAt('job-05', `${AT_BATTERY}; dial ohms; red G1.+; black G1.-`);
+    expect(shown(attempt, 'zero on')?.text).toBe('OL');
+    expect(attempt.bench.zero).toBeNull();
+  });
+
+  test('a range that is kept shows overload for what is too much, and lets go with the dial', () => {
+    const attempt = workedAt('job-05', `${AT_BATTERY}; dial volts-dc; red G1.+; black G1.-`);
+    expect(shown(attempt, 'range 0; read')?.text).toBe('OL');
+    expect(shown(attempt, 'range 2; read')?.text).toMatch(/^12\.\d$/);
+    expect(shown(attempt, 'range auto; read')?.text).toMatch(/^12\.\d\d$/);
+    expect(attempt.refusal({ do: 'range', to: 5 })?.code).toBe('unknown');
+    work(attempt, 'range 1; dial continuity');
+    expect(attempt.bench.range).toBeNull();
+    expect(attempt.refusal({ do: 'range', to: 0 })?.code).toBe('unknown');
+  });
+
+  test('minimum and maximum keep the dip of a start after it is over', () => {
+    const attempt = workedAt('job-11', `with chocks; ${AT_BATTERY}; helper call; with helperClear; dial volts-dc`);
+    const rest = shown(attempt, 'red G1.+; black G1.-; minmax on; read');
+    expect(rest?.least).toBe(rest?.most);
+    work(attempt, 'operate key start');
+    const after = shown(attempt, 'read');
+    const [least, most] = [after?.least, after?.most].map((text) => Number.parseFloat(text ?? ''));
+    expect(after?.most).toMatch(/ V$/);
+    expect(least).toBeLessThan(11);
+    expect(most).toBeGreaterThan(12);
+    expect(Number(after?.text)).toBeGreaterThan(12);
+    const moved = shown(attempt, 'red G1.-; red G1.+; read');
+    expect(Number.parseFloat(moved?.least ?? '')).toBeGreaterThan(12);
+    expect(shown(attempt, 'minmax off; read')?.least).toBeUndefined();
+    expect(attempt.refusal({ do: 'minmax', on: false })?.code).toBe('already');
+    work(attempt, 'dial ohms');
+    expect(attempt.refusal({ do: 'minmax', on: true })?.code).toBe('unknown');
+  });
+});
+
 test('diode test sends a current of its own: live is overload, and costs as an ohms reading does', () => {
   const attempt = workedAt('job-05', `${AT_BATTERY}; dial diode; red G1.+; black G1.-`);
   const reading = work(attempt, 'read');
