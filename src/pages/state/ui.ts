@@ -107,6 +107,7 @@ export function resetUi(): void {
     selected: null,
     point: null,
     aside: null,
+    meterHold: false,
     toolFolded: true,
     toolHeld: null,
     dialog: null,
