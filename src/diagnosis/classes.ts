@@ -61,7 +61,9 @@ export function classesBetween(ends: readonly (number | null)[], by: Yardstick):
   const finite = ends.filter((v): v is number => v !== null);
   if (finite.length === 0) return classes;
   const low = Math.min(...finite);
-  const high = Math.max(...finite);
+  // Too much for a range that is kept is anything up to the supply; too many ohms are a class of their own.
+  const isOver = by.quantity === 'volts' && finite.length < ends.length;
+  const high = Math.max(...finite, isOver ? by.supply : finite[0]);
   const slack = (v: number) =>
     accuracy(by.quantity, v) + MODEL_SHARE * Math.abs(v) + (by.quantity === 'volts' ? 0.02 : 0);
   const from = low - slack(low);

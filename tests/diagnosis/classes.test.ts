@@ -55,6 +55,11 @@ describe('ohms', () => {
   });
 });
 
+test('between nothing and too much for a range that is kept lies every size of voltage', () => {
+  expect(classesBetween([0, null], volts)).toEqual(new Set(['none', 'open', 'trace', 'low', 'half', 'weak', 'full']));
+  expect(classesBetween([null, null], volts)).toEqual(new Set(['open']));
+});
+
 test('on diode test, volts are judged as the ohms that they stand for at 1 mA', () => {
   const diode: Yardstick = { sound: 0.057, supply: 12.5, limit: 0.25, quantity: 'diode' };
   expect([null, 0.06, 0.09, 0.02, 0.0004].map((v) => classOf(v, diode))).toEqual([
