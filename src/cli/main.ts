@@ -12,7 +12,8 @@ const HELP = `ohmyard COMMAND [options]
 
   check FILE…        every error of our files: a book's folder, jobs, attempts   [--json]
   reading JOB        one reading, settled: --set CONTROL=VALUE … --red POINT --black POINT
-                     [--meter volts-dc|ohms|continuity|amps] [--unplug X7] [--pull F12] [--lift 208A@to]
+                     [--meter volts-dc|volts-lo|ohms|continuity|diode|amps] [--range '60 V'] [--lead-ohms 0.2]
+                     [--unplug X7] [--pull F12] [--lift 208A@to]
                      [--healthy] [--at MS] [--pairs FILE] [--json]
   netlist JOB        the settled network as SPICE text: --set … [--leads RED BLACK] [--healthy] [--at MS]
   grade ATTEMPT…     replays logs, verifies them, prints grades   [--json]

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
-import { type MeterFunction, meterLoad, readMeter } from '../instruments/index.ts';
-import { firstBench, handChanges, operatorZone, Rig } from '../job/index.ts';
+import { type MeterFunction, meterLoad, rangesOf, readMeter } from '../instruments/index.ts';
+import { firstBench, operatorZone, Rig } from '../job/index.ts';
 import { operateSteps } from '../job/steps.ts';
 import { netlistOf, type World } from '../machine/index.ts';
+import type { Change } from '../parts/index.ts';
 import { jobOf } from './library.ts';
 import { pairOf, parse, Usage } from './options.ts';
 
@@ -11,6 +12,8 @@ const OPTIONS = {
   red: { type: 'string' },
   black: { type: 'string' },
   meter: { type: 'string', default: 'volts-dc' },
+  range: { type: 'string' },
+  'lead-ohms': { type: 'string', default: '0' },
   unplug: { type: 'string', multiple: true },
   pull: { type: 'string', multiple: true },
   lift: { type: 'string', multiple: true },
@@ -21,7 +24,7 @@ const OPTIONS = {
   json: { type: 'boolean' },
 } as const;
 
-const METERS: readonly string[] = ['volts-dc', 'ohms', 'continuity', 'amps'];
+const METERS: readonly MeterFunction[] = ['volts-dc', 'ohms', 'continuity', 'diode', 'amps', 'volts-lo'];
 
 interface Setup {
   world: World;
@@ -54,17 +57,31 @@ function setUp(args: string[]): Setup {
     rig.run(steps.slice(0, end - 1));
     rig.world.advance(Number(values.at));
   }
-  if (values.meter === 'amps' && values.red !== undefined && values.black !== undefined) {
-    const own = rig.faults.flatMap((f) => f.changes);
-    rig.world.setChanges([...own, ...handChanges(model, bench), ...meterLoad('amps', values.red, values.black)]);
-    rig.world.advance(Number(values.at));
-  }
   return { world: rig.world, values, rest, id: job.id };
+}
+
+/** The machine with the instrument in it for as long as a reading takes; itself where that adds nothing. */
+function loaded(world: World, load: readonly Change[], ms: number): World {
+  if (load.length === 0) return world;
+  const copy = world.copy();
+  copy.setChanges([...world.changes, ...load]);
+  copy.advance(ms);
+  return copy;
+}
+
+/** The range by its name, `60 V`; null where none was asked for. */
+function rangeNamed(fn: MeterFunction, name: string | undefined): number | null {
+  if (name === undefined) return null;
+  const range = rangesOf(fn).indexOf(name);
+  if (range < 0) throw new Usage(`--range is one of ${rangesOf(fn).join(', ')}`);
+  return range;
 }
 
 export function reading(args: string[]): number {
   const { world, values } = setUp(args);
-  if (!METERS.includes(values.meter)) throw new Usage(`--meter is one of ${METERS.join(', ')}`);
+  const fn = METERS.find((name) => name === values.meter);
+  if (fn === undefined) throw new Usage(`--meter is one of ${METERS.join(', ')}`);
+  const setting = { range: rangeNamed(fn, values.range), leadOhms: Number(values['lead-ohms']) };
   const pairs =
     values.pairs === undefined
       ? [[values.red, values.black]]
@@ -74,7 +91,7 @@ export function reading(args: string[]): number {
           .map((l) => l.trim().split(/\s+/));
   for (const [red, black] of pairs) {
     if (red === undefined || black === undefined) throw new Usage('--red POINT and --black POINT are needed');
-    const shown = readMeter(world, values.meter as MeterFunction, red, black);
+    const shown = readMeter(loaded(world, meterLoad(fn, red, black), Number(values.at)), fn, red, black, setting);
     if (values.json) console.log(JSON.stringify({ value: shown.value, unit: shown.unit, display: shown.text }));
     else console.log(`${shown.text} ${shown.unit}`);
   }

@@ -1,4 +1,6 @@
 /** What the evidence so far says of every suspect, updated action by action over the same log as the real machine. */
+
+import { QUANTITY_OF } from '../instruments/index.ts';
 import type { Attempt, Record as Done, Seen } from '../job/index.ts';
 import { Rig } from '../job/index.ts';
 import { classesBetween, classOf, limitFor, type Yardstick } from './classes.ts';
@@ -115,7 +117,9 @@ function tellAll({ model, job, records }: Attempt, suspects: readonly Suspect[])
 /** What was done and how the leads and the machine's parts stood. */
 function testOf({ entry: { action }, after }: Done): unknown {
   const { leads, dial, redJack, instrument, unplugged, lifted, pulled, exchanged, zone } = after;
-  return [action, zone, leads, dial, redJack, instrument, unplugged, lifted, pulled, exchanged];
+  // To zero the meter is to read it.
+  const done = action.do === 'zero' ? { do: 'read' } : action;
+  return [done, zone, leads, dial, redJack, instrument, unplugged, lifted, pulled, exchanged];
 }
 
 /** A suspect's machine of its own, which isn't asked whether a display stands still. */
@@ -174,8 +178,7 @@ function yardstickOf(record: Done, expected: Seen, sound: Rig): Yardstick | null
   const { book } = sound.world.model;
   const battery = book.reference.split('.')[0];
   const supply = Math.max(1, Math.abs(sound.world.voltsBetween(`${battery}.+`, book.reference)));
-  const quantity = fn === 'volts-dc' ? 'volts' : fn === 'amps' ? 'amps' : 'ohms';
-  return { sound: expected.value ?? null, supply, limit: limitFor(book, red, black), quantity };
+  return { sound: expected.value ?? null, supply, limit: limitFor(book, red, black), quantity: QUANTITY_OF[fn] };
 }
 
 /** What was observed: the class of the display, where there was one, and what eyes and ears told. */

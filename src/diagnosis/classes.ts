@@ -2,18 +2,18 @@
  * What a technician calls a reading. Evidence moves by these classes, cut from the manual's limits and the meter's
  * accuracy, and never by millivolts that only a computer would trust.
  */
-import { accuracy } from '../instruments/index.ts';
+import { accuracy, DIODE_AMPS, type Quantity } from '../instruments/index.ts';
 import type { Book } from '../machine/index.ts';
 
 /** What the readings are judged against: the sound machine in the very same state. */
 export interface Yardstick {
-  /** Base units: volts, ohms or amperes; null for overload. */
+  /** Base units: volts (on diode test too), ohms or amperes; null for overload. */
   sound: number | null;
   /** Volts at the battery of the sound machine. */
   supply: number;
   /** Largest drop that the manual allows between these two points, volts. */
   limit: number;
-  quantity: 'volts' | 'ohms' | 'amps';
+  quantity: Quantity;
 }
 
 /** Drop allowed where the manual names none, volts (book: any closed contact or wire, loaded, 0.2 to 0.4). */
@@ -33,6 +33,7 @@ export function limitFor(book: Book, red: string, black: string): number {
 
 export function classOf(value: number | null, by: Yardstick): string {
   if (value === null) return 'open';
+  if (by.quantity === 'diode') return ohmsClass(value / DIODE_AMPS, by.sound === null ? null : by.sound / DIODE_AMPS);
   return by.quantity === 'ohms' ? ohmsClass(value, by.sound) : sizeClass(value, by);
 }
 
@@ -46,7 +47,8 @@ function sizeClass(value: number, { quantity, supply, limit, sound }: Yardstick)
 }
 
 function ohmsClass(value: number, sound: number | null): string {
-  if (value < 0) return 'live';
+  // Some millivolts in a strap are divided by the test current; more than that is no resistance.
+  if (value <= -NEARLY_NO_OHMS) return 'live';
   if (value < NEARLY_NO_OHMS) return 'none';
   if (sound === null || sound < NEARLY_NO_OHMS) return value > 1e5 ? 'leak' : 'ohms';
   if (Math.abs(value - sound) <= OHMS_SHARE * sound) return 'in';
@@ -59,7 +61,9 @@ export function classesBetween(ends: readonly (number | null)[], by: Yardstick):
   const finite = ends.filter((v): v is number => v !== null);
   if (finite.length === 0) return classes;
   const low = Math.min(...finite);
-  const high = Math.max(...finite);
+  // Too much for a range that is kept is anything up to the supply; too many ohms are a class of their own.
+  const isOver = by.quantity === 'volts' && finite.length < ends.length;
+  const high = Math.max(...finite, isOver ? by.supply : finite[0]);
   const slack = (v: number) =>
     accuracy(by.quantity, v) + MODEL_SHARE * Math.abs(v) + (by.quantity === 'volts' ? 0.02 : 0);
   const from = low - slack(low);

@@ -2,24 +2,40 @@
 
 import { nodeOf, type World } from '../machine/index.ts';
 import type { Change } from '../parts/index.ts';
-import { OVERLOAD, type Scaled, show } from './display.ts';
+import { autoRange, fullScales, OVERLOAD, type Quantity, rangeName, type Scaled, show } from './display.ts';
+import { diodeVolts, findBetween, measureOhms } from './test-current.ts';
 
-export type MeterFunction = 'off' | 'volts-dc' | 'ohms' | 'continuity' | 'amps';
+export type MeterFunction = 'off' | 'volts-dc' | 'ohms' | 'continuity' | 'diode' | 'amps' | 'volts-lo';
 
+/** What each function shows. */
+export const QUANTITY_OF: Readonly<Record<Exclude<MeterFunction, 'off'>, Quantity>> = {
+  'volts-dc': 'volts',
+  'volts-lo': 'volts',
+  ohms: 'ohms',
+  continuity: 'ohms',
+  diode: 'diode',
+  amps: 'amps',
+};
+
+export const isVolts = (fn: MeterFunction): boolean => fn === 'volts-dc' || fn === 'volts-lo';
+
+/** Names of the ranges that can be kept; continuity and diode test have one each, which is theirs anyway. */
+export function rangesOf(fn: MeterFunction): string[] {
+  if (fn === 'off' || fn === 'continuity' || fn === 'diode') return [];
+  return fullScales(QUANTITY_OF[fn]).map((_, range) => rangeName(QUANTITY_OF[fn], range));
+}
+
+/** Resistance of both leads together, ohms (0.1 to 0.5, reference values 8.1). */
+export const LEAD_OHMS = 0.2;
 /** Input resistance on volts, ohms (reference values, section 8.1). */
 export const INPUT_OHMS = 10e6;
-/** Ohms function: open-circuit volts and source resistance, giving 1 mA into a short (tools.tsv; 3.2 V at most, 8.1). */
-const TEST_VOLTS = 3;
-const TEST_OHMS = 3000;
-/** Above this the display says overload. */
-const MOST_OHMS = 60e6;
+/** The same on low-impedance volts, ohms: common practice, no source. */
+export const LOW_OHMS = 3000;
 /** Continuity beeps below this (50 Ω in one published manual, 8.1). */
 const BEEP_OHMS = 50;
 /** The 10 A jack: shunt and fuse, ohms (burden 30 to 40 mV/A: from memory), and the fuse's rating with its margin. */
 export const SHUNT_OHMS = 0.035;
 export const JACK_FUSE_AMPS = 11;
-/** Volts from elsewhere above which an ohms reading is of a live circuit. */
-export const LIVE_VOLTS = 0.05;
 
 export interface Reading extends Scaled {
   /** Ideal value at the jacks, base units; null for overload. */
@@ -31,52 +47,71 @@ export interface Reading extends Scaled {
 
 export const BLANK: Reading = { value: null, text: '', unit: '' };
 
+/** How the meter is set beside its dial. */
+export interface Setting {
+  /** Both leads together, ohms. */
+  leadOhms?: number;
+  /** Range that is kept, by its place in `rangesOf`; null: the meter takes its own. */
+  range?: number | null;
+  /** What is taken off every value before it is shown, base units. */
+  zero?: number | null;
+}
+
 /** Volts at the jacks, the meter's own load included. */
 export function jackVolts(world: World, red: number, black: number): number {
   const open = world.volts(red, black);
   return (open * INPUT_OHMS) / (INPUT_OHMS + world.ohms(red, black));
 }
 
-/** Ohms as the meter works them out from its own test current, live circuit or not. */
-export function jackOhms(world: World, red: number, black: number): { ohms: number | null; live: boolean } {
-  const live = Math.abs(world.volts(red, black)) > LIVE_VOLTS;
-  world.electrics.cold = true;
-  world.solve();
-  const open = world.volts(red, black);
-  const source = world.ohms(red, black);
-  world.electrics.cold = false;
-  world.solve();
-  const current = (TEST_VOLTS - open) / (TEST_OHMS + source);
-  const atJacks = open + current * source;
-  const ohms = Math.abs(current) < 1e-12 ? Number.POSITIVE_INFINITY : atJacks / current;
-  return { ohms: ohms > MOST_OHMS || ohms < -MOST_OHMS || (current < 0 && !live) ? null : ohms, live };
-}
-
-/** What the meter shows on these points now. For amperes the shunt must already lie in the network. */
-export function readMeter(world: World, fn: MeterFunction, red: string, black: string, leadOhms = 0): Reading {
+/** What the meter shows on these points now. What it loads the circuit with (`meterLoad`) must already lie in the network. */
+export function readMeter(world: World, fn: MeterFunction, red: string, black: string, setting: Setting = {}): Reading {
   const [r, b] = [nodeOf(world.model, red), nodeOf(world.model, black)];
   switch (fn) {
     case 'off':
       return BLANK;
-    case 'volts-dc': {
-      const value = jackVolts(world, r, b);
-      return { value, ...show('volts', value) };
-    }
+    case 'volts-dc':
+      return plainly('volts', jackVolts(world, r, b), setting);
     case 'ohms':
-    case 'continuity': {
-      const { ohms, live } = jackOhms(world, r, b);
-      const value = ohms === null ? null : ohms + leadOhms;
-      const shown = value === null ? { text: OVERLOAD, unit: 'Ω' } : show('ohms', value);
-      const reading: Reading = { value, ...shown };
-      if (live) reading.live = true;
-      if (fn === 'continuity') reading.beep = value !== null && Math.abs(value) < BEEP_OHMS;
-      return reading;
-    }
-    case 'amps': {
-      const value = world.volts(r, b) / SHUNT_OHMS;
-      return { value, ...show('amps', value) };
-    }
+    case 'continuity':
+      return readOhms(world, fn, r, b, setting);
+    case 'diode':
+      return readDiode(world, r, b, setting);
+    case 'amps':
+      return plainly('amps', world.volts(r, b) / SHUNT_OHMS, setting);
+    case 'volts-lo':
+      return plainly('volts', world.volts(r, b), setting);
   }
+}
+
+/** Overload is for the jacks to say; what is taken off comes after it. */
+function plainly(quantity: Quantity, value: number, { range, zero }: Setting): Reading {
+  const kept = range ?? autoRange(quantity, value);
+  const atJacks = show(quantity, value, kept);
+  if (atJacks.text === OVERLOAD) return { value: null, ...atJacks };
+  return { value, ...show(quantity, value - (zero ?? 0), kept) };
+}
+
+/** Continuity stays in the lowest range, so that its beep is quick: common practice, no source. */
+function readOhms(world: World, fn: 'ohms' | 'continuity', red: number, black: number, setting: Setting): Reading {
+  const between = findBetween(world, red, black);
+  const found = { ...between, ohms: between.ohms + (setting.leadOhms ?? 0) };
+  const { range, ohms } = measureOhms(found, fn === 'continuity' ? [0] : ohmsRanges(setting));
+  const zeroed = (ohms ?? 0) - (setting.zero ?? 0);
+  const shown = ohms === null ? { text: OVERLOAD, unit: show('ohms', 0, range).unit } : show('ohms', zeroed, range);
+  const reading: Reading = { value: ohms, ...shown };
+  if (found.live) reading.live = true;
+  if (fn === 'continuity') reading.beep = ohms !== null && ohms < BEEP_OHMS;
+  return reading;
+}
+
+const ohmsRanges = ({ range }: Setting): number[] => (range == null ? fullScales('ohms').map((_, i) => i) : [range]);
+
+function readDiode(world: World, red: number, black: number, setting: Setting): Reading {
+  const between = findBetween(world, red, black);
+  const volts = diodeVolts({ ...between, ohms: between.ohms + (setting.leadOhms ?? 0) });
+  const reading = plainly('diode', volts, { zero: setting.zero ?? null });
+  if (between.live) reading.live = true;
+  return reading;
 }
 
 /** The display when nothing is at the jacks that the dial asks: no volts, no amperes, and no way for the test current. */
@@ -85,17 +120,21 @@ export function readOpenJack(fn: MeterFunction): Reading {
     case 'off':
       return BLANK;
     case 'volts-dc':
+    case 'volts-lo':
       return { value: 0, ...show('volts', 0) };
     case 'amps':
       return { value: 0, ...show('amps', 0) };
     case 'ohms':
-      return { value: null, text: OVERLOAD, unit: 'Ω' };
+      return { value: null, text: OVERLOAD, unit: 'MΩ' };
+    case 'diode':
+      return { value: null, text: OVERLOAD, unit: 'V' };
     case 'continuity':
       return { value: null, text: OVERLOAD, unit: 'Ω', beep: false };
   }
 }
 
-/** What placed leads add to the network: nothing on volts and ohms, the shunt on amperes. */
+/** What placed leads add to the network: the shunt on amperes, a load on low-impedance volts, else nothing that is kept. */
 export function meterLoad(fn: MeterFunction, red: string, black: string): Change[] {
-  return fn === 'amps' && red !== black ? [{ kind: 'bridge', a: red, b: black, ohms: SHUNT_OHMS }] : [];
+  if (red === black || (fn !== 'amps' && fn !== 'volts-lo')) return [];
+  return [{ kind: 'bridge', a: red, b: black, ohms: fn === 'amps' ? SHUNT_OHMS : LOW_OHMS }];
 }

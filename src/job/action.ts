@@ -20,6 +20,12 @@ export type Action =
   | { do: 'instrument'; take: Instrument }
   | { do: 'dial'; fn: MeterFunction }
   | { do: 'jack'; red: 'volts' | 'amps' }
+  /** Keeps the meter in a range of its function, by its place in `rangesOf`; null lets it choose again. */
+  | { do: 'range'; to: number | null }
+  /** Reads, and takes what it reads off everything that comes after; off again reads without. */
+  | { do: 'zero'; on: boolean }
+  /** Keeps the least and the greatest that the meter shows. */
+  | { do: 'minmax'; on: boolean }
   /** A new fuse for the meter's own current jack. */
   | { do: 'renewFuse' }
   | { do: 'lead'; lead: Lead; point: string | null }

@@ -18,6 +18,10 @@ export interface Bench {
   exchanged: [string, string][];
   instrument: Instrument;
   dial: MeterFunction;
+  /** What the meter's buttons are at; turning its dial lets all of them go. */
+  range: number | null;
+  zero: number | null;
+  minMax: boolean;
   redJack: 'volts' | 'amps';
   jackFuseBlown: boolean;
   leads: { red: string | null; black: string | null };
@@ -37,6 +41,9 @@ export function firstBench(book: Book): Bench {
     exchanged: [],
     instrument: 'meter',
     dial: 'off',
+    range: null,
+    zero: null,
+    minMax: false,
     redJack: 'volts',
     jackFuseBlown: false,
     leads: { red: null, black: null },
@@ -57,7 +64,7 @@ export function exchangedWith(bench: Bench, one: string, other: string): [string
 export const measuresOhms = ({ instrument, dial, redJack, leads }: Bench): boolean =>
   instrument === 'meter' &&
   redJack === 'volts' &&
-  (dial === 'ohms' || dial === 'continuity') &&
+  (dial === 'ohms' || dial === 'continuity' || dial === 'diode') &&
   leads.red !== null &&
   leads.black !== null;
 

@@ -42,6 +42,7 @@ export function costOf(book: Book, bench: Bench, action: Action): Cost {
     case 'operate':
       return minutes(bothLeads(bench) ? readingMinutes(book, bench) : 0.1);
     case 'read':
+    case 'zero':
       return minutes(readingMinutes(book, bench));
     case 'renewFuse':
       return { ...minutes(METER_FUSE_MINUTES), price: METER_FUSE_PRICE };

@@ -1,11 +1,12 @@
 /** What an action does: refused, or a new bench, steps for every machine, and the safety events that it passes. */
+import { isVolts, rangesOf } from '../instruments/index.ts';
 import type { Book, Model, World } from '../machine/index.ts';
 import type { Action, Refusal } from './action.ts';
 import { type Bench, exchangedWith, inCab, measuresOhms, withOne, without } from './bench.ts';
 import { HELPER_STAYS_MS } from './cost.ts';
 import { isOpen, liftableAt, ownerOf, reachPart, reachPoint } from './reach.ts';
 import { isStudWork, reachTarget, repairsFor } from './repair.ts';
-import type { Step } from './rig.ts';
+import { readBench, type Step } from './rig.ts';
 import { contradicted, type Moment } from './safety.ts';
 import type { JobSpec } from './spec.ts';
 import { type ControlOf, controlSpec, operateSteps, seatSteps, trialSteps } from './steps.ts';
@@ -49,6 +50,9 @@ export function effectOf(at: Situation, action: Action): Outcome {
     case 'instrument':
     case 'dial':
     case 'jack':
+    case 'range':
+    case 'zero':
+    case 'minmax':
     case 'renewFuse':
     case 'lead':
     case 'read':
@@ -152,17 +156,22 @@ function operate(at: Situation, action: Extract<Action, { do: 'operate' }>): Out
 /** Whatever shows a reading may show one of ohms; a control may have brought the circuit its supply by then. */
 const ohmsOf = (bench: Bench): Moment[] => (measuresOhms(bench) ? [{ event: 'ohms', after: true }] : []);
 
-function measure(
-  at: Situation,
-  action: Extract<Action, { do: 'instrument' | 'dial' | 'jack' | 'renewFuse' | 'lead' | 'read' }>,
-): Outcome {
+type Handling = Extract<
+  Action,
+  { do: 'instrument' | 'dial' | 'jack' | 'range' | 'zero' | 'minmax' | 'renewFuse' | 'lead' | 'read' }
+>;
+
+/** Turning the dial or laying the meter away lets its buttons go: common practice, no source. */
+const RELEASED = { range: null, zero: null, minMax: false } as const;
+
+function measure(at: Situation, action: Handling): Outcome {
   const { model, bench } = at;
   const load = (next: Bench): Outcome => does(next, [{ hands: next }]);
   switch (action.do) {
     case 'instrument':
-      return load({ ...bench, instrument: action.take, leads: { red: null, black: null } });
+      return load({ ...bench, ...RELEASED, instrument: action.take, leads: { red: null, black: null } });
     case 'dial':
-      return load({ ...bench, dial: action.fn });
+      return load({ ...bench, ...RELEASED, dial: action.fn });
     case 'jack':
       return load({ ...bench, redJack: action.red });
     case 'renewFuse':
@@ -176,10 +185,40 @@ function measure(
       }
       return load({ ...bench, leads: { ...bench.leads, [action.lead]: action.point } });
     }
-    case 'read': {
-      if (bench.leads.red === null || bench.leads.black === null) return refused('not-probeable', 'leads');
-      if (bench.instrument === 'meter' && bench.dial === 'off') return refused('unknown', 'off');
-      return does(bench, [{ notice: bench.zone, bench }], ohmsOf(bench));
+    case 'range':
+    case 'minmax':
+    case 'zero':
+      return press(at, action);
+    case 'read':
+      return unreadable(bench) ?? does(bench, [{ notice: bench.zone, bench }], ohmsOf(bench));
+  }
+}
+
+function unreadable({ leads, instrument, dial }: Bench): Outcome | null {
+  if (leads.red === null || leads.black === null) return refused('not-probeable', 'leads');
+  return instrument === 'meter' && dial === 'off' ? refused('unknown', 'off') : null;
+}
+
+/** The buttons of the meter. */
+function press({ bench, world }: Situation, action: Extract<Action, { do: 'range' | 'zero' | 'minmax' }>): Outcome {
+  if (bench.instrument !== 'meter') return refused('unknown', action.do);
+  if (bench.dial === 'off') return refused('unknown', 'off');
+  switch (action.do) {
+    case 'range':
+      if (action.to !== null && rangesOf(bench.dial)[action.to] === undefined) return refused('unknown', 'range');
+      if (action.to === bench.range) return refused('already', 'range');
+      return does({ ...bench, range: action.to });
+    case 'minmax': {
+      if (action.on === bench.minMax) return refused('already', 'minmax');
+      if (action.on && !isVolts(bench.dial) && bench.dial !== 'amps') return refused('unknown', 'minmax');
+      const next = { ...bench, minMax: action.on };
+      return does(next, [{ hands: next }]);
+    }
+    case 'zero': {
+      if (action.on === (bench.zero !== null)) return refused('already', 'zero');
+      // Overload cannot be taken off: the meter shows it, and no more happens.
+      const next = { ...bench, zero: action.on ? (readBench(world, bench)?.value ?? null) : null };
+      return unreadable(bench) ?? does(next, [{ notice: bench.zone, bench: next }], ohmsOf(next));
     }
   }
 }

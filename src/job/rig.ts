@@ -1,12 +1,17 @@
 /** A machine on the shop floor: a world with faults in it, to which hands do things. The real one and every suspect's. */
 import {
+  isVolts,
+  LEAD_OHMS,
   lampLoad,
+  MinMax,
   meterLoad,
+  QUANTITY_OF,
   type Reading,
   readLamp,
   readMeter,
   readOpenJack,
   SHUNT_OHMS,
+  show,
 } from '../instruments/index.ts';
 import { LiveMachine, type Model, World } from '../machine/index.ts';
 import type { Change, Fault } from '../parts/index.ts';
@@ -31,6 +36,9 @@ export interface Display {
   /** Least and greatest text over a second, where the display does not stand still. */
   from?: string;
   to?: string;
+  /** Least and greatest text since the meter was told to keep them. */
+  least?: string;
+  most?: string;
 }
 
 /** What was seen and heard during an action: the display, and codes of observations in a fixed order. */
@@ -61,6 +69,7 @@ export class Rig {
   faults: Fault[];
   /** Does it judge whether a display stands still? Suspects' machines are not asked. */
   watches = true;
+  private kept: { bench: Bench; key: string; record: MinMax } | null = null;
   private swapped: readonly [string, string][] = [];
   private hands: Change[] = [];
 
@@ -108,8 +117,10 @@ export class Rig {
     const seen: Seen = { codes: [] };
     for (const step of steps) {
       this.step(step, ear, seen);
+      this.keep();
       if (stop?.(seen)) break;
     }
+    this.showKept(seen);
     if (ear.engineStopped()) seen.codes = [...new Set([...seen.codes, 'stops'])].sort();
     return seen;
   }
@@ -117,19 +128,59 @@ export class Rig {
   private step(step: Step, ear: Ear, seen: Seen): void {
     if ('hands' in step) this.setHands(step.hands);
     else if ('cure' in step) this.cure(step.cure, step.target);
-    else if ('pass' in step) this.world.advance(step.pass, () => ear.listen());
+    else if ('pass' in step) this.pass(step.pass, ear);
     else if ('control' in step) this.world.setControl(step.control, step.value);
     else if ('clearCodes' in step) this.clearCodes(seen);
     else if ('readCodes' in step) this.readCodes(seen);
     else if ('listen' in step) this.gather(step.listen, ear, seen);
     else {
+      if (this.kept !== null) this.kept.bench = step.bench;
       Object.assign(seen, this.display(step.bench) ?? {});
       this.gather(step.notice, ear, seen);
     }
     ear.listen();
   }
 
+  private pass(ms: number, ear: Ear): void {
+    this.world.advance(ms, () => {
+      ear.listen();
+      this.keep();
+    });
+  }
+
+  /** The meter remembers from where a button was pressed, or its leads were last moved. */
+  private remember(bench: Bench): void {
+    const { leads, dial, redJack, minMax, instrument } = bench;
+    if (!minMax || !this.watches || leads.red === null || leads.black === null) {
+      this.kept = null;
+      return;
+    }
+    const key = canonical([leads, dial, redJack, instrument]);
+    if (this.kept?.key === key) this.kept.bench = bench;
+    else this.kept = { bench, key, record: new MinMax() };
+  }
+
+  private keep(): void {
+    if (this.kept === null) return;
+    const value = readBench(this.world, this.kept.bench)?.value ?? null;
+    if (value !== null) this.kept.record.take(this.world.state.timeMs, value);
+  }
+
+  private showKept(seen: Seen): void {
+    if (this.kept === null || seen.display === undefined) return;
+    const { bench, record } = this.kept;
+    const { dial } = bench;
+    if (dial === 'off' || record.least === null || record.most === null) return;
+    const text = (value: number): string => {
+      const { text, unit } = show(QUANTITY_OF[dial], value - (bench.zero ?? 0), bench.range ?? undefined);
+      return `${text} ${unit}`;
+    };
+    seen.display.least = text(record.least);
+    seen.display.most = text(record.most);
+  }
+
   private setHands(bench: Bench): void {
+    this.remember(bench);
     const hands = handChanges(this.world.model, bench);
     const same = this.swapped === bench.exchanged && canonical(hands) === canonical(this.hands);
     this.hands = hands;
@@ -186,9 +237,9 @@ export class Rig {
     if (bench.instrument === 'lamp') return { display: { text: readLamp(this.world, red, black), unit: '' } };
     const fn = bench.dial;
     if (fn === 'off') return null;
-    const measures = !hangsOpen(bench);
-    const first = measures ? readMeter(this.world, fn, red, black) : readOpenJack(fn);
-    const spread = measures && fn === 'volts-dc' && this.watches ? this.watch(red, black) : null;
+    const first = readBench(this.world, bench);
+    if (first === null) return null;
+    const spread = !hangsOpen(bench) && isVolts(fn) && this.watches ? this.watch(bench) : null;
     const display: Display = { text: first.text, unit: first.unit };
     if (first.beep !== undefined) display.beep = first.beep;
     if (first.live) display.live = true;
@@ -198,12 +249,13 @@ export class Rig {
   }
 
   /** Does the display stand still over the next second? Time passes on a copy, so that a reading costs none. */
-  private watch(red: string, black: string): { from: string; to: string } | null {
+  private watch(bench: Bench): { from: string; to: string } | null {
     const copy = this.world.copy();
     let least: Reading | null = null;
     let most: Reading | null = null;
     copy.advance(WATCH_MS, (world) => {
-      const now = readMeter(world, 'volts-dc', red, black);
+      const now = readBench(world, bench);
+      if (now === null) return;
       if (least === null || (now.value ?? 0) < (least.value ?? 0)) least = now;
       if (most === null || (now.value ?? 0) > (most.value ?? 0)) most = now;
     });
@@ -235,6 +287,15 @@ export const shunts = ({ instrument, redJack, jackFuseBlown }: Bench): boolean =
 /** The display follows the dial: does the jack that it asks have no lead in it, or no fuse behind it? */
 const hangsOpen = (bench: Bench): boolean => (bench.dial === 'amps' ? !shunts(bench) : bench.redJack === 'amps');
 
+/** What the meter shows as it is set now; null while it is off or a lead hangs loose. */
+export function readBench(world: World, bench: Bench): Reading | null {
+  const { red, black } = bench.leads;
+  if (red === null || black === null || bench.dial === 'off') return null;
+  if (hangsOpen(bench)) return readOpenJack(bench.dial);
+  const { range, zero } = bench;
+  return readMeter(world, bench.dial, red, black, { leadOhms: LEAD_OHMS, range, zero });
+}
+
 /** Everything that hands have done, as changes of the network. */
 export function handChanges(model: Model, bench: Bench): Change[] {
   const open = (element: string): Change => ({ kind: 'series', element, ohms: null });
@@ -251,7 +312,9 @@ export function handChanges(model: Model, bench: Bench): Change[] {
   const { red, black } = bench.leads;
   if (red === null || black === null) return changes;
   if (bench.instrument === 'lamp') return [...changes, ...lampLoad(red, black)];
-  return shunts(bench) ? [...changes, ...meterLoad('amps', red, black)] : changes;
+  // A blown fuse leaves the current jack open; the dial's own load lies at the volts jack.
+  if (bench.redJack === 'amps') return shunts(bench) ? [...changes, ...meterLoad('amps', red, black)] : changes;
+  return bench.dial === 'amps' ? changes : [...changes, ...meterLoad(bench.dial, red, black)];
 }
 
 /** A fault inside a relay goes with the relay through every socket that it has stood in, in that order. */

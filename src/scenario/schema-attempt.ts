@@ -13,6 +13,8 @@ const display = z.strictObject({
   live: z.exactOptional(z.boolean()),
   from: z.exactOptional(z.string()),
   to: z.exactOptional(z.string()),
+  least: z.exactOptional(z.string()),
+  most: z.exactOptional(z.string()),
 });
 
 export const attemptFile = z.strictObject({

@@ -12,7 +12,7 @@ const fault = z.strictObject({
   cures: z.array(id).check(z.minLength(1)),
 });
 
-const meterFunction = z.enum(['off', 'volts-dc', 'ohms', 'continuity', 'amps']);
+const meterFunction = z.enum(['off', 'volts-dc', 'ohms', 'continuity', 'diode', 'amps', 'volts-lo']);
 
 /** Every action of the log; also the steps of a job's own sound way. */
 export const actionSchema = z.discriminatedUnion('do', [
@@ -32,6 +32,9 @@ export const actionSchema = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('instrument'), take: z.enum(['meter', 'lamp']) }),
   z.strictObject({ do: z.literal('dial'), fn: meterFunction }),
   z.strictObject({ do: z.literal('jack'), red: z.enum(['volts', 'amps']) }),
+  z.strictObject({ do: z.literal('range'), to: z.nullable(z.int().check(z.gte(0), z.lte(5))) }),
+  z.strictObject({ do: z.literal('zero'), on: z.boolean() }),
+  z.strictObject({ do: z.literal('minmax'), on: z.boolean() }),
   z.strictObject({ do: z.literal('renewFuse') }),
   z.strictObject({ do: z.literal('lead'), lead: z.enum(['red', 'black']), point: z.nullable(point) }),
   z.strictObject({ do: z.literal('read') }),

@@ -33,6 +33,26 @@ describe('reading', () => {
     expect(Math.abs(volts('--set', 'lever=F', '--set', 'key=start', '--healthy'))).toBeLessThan(0.1);
   });
 
+  test('a load that the instrument is lies in the circuit: low impedance and amperes', () => {
+    const shown = (...args: string[]) => JSON.parse(read('--json', ...args).out);
+    const post = ['--red', 'G1.+', '--black', 'G1.-'];
+    expect(shown('--meter', 'volts-lo', ...post)).toMatchObject({ unit: 'V', display: expect.stringMatching(/^12\./) });
+    expect(shown('--meter', 'diode', ...post)).toMatchObject({ value: null, display: 'OL' });
+    // The beacon's fuse is out, and the meter stands in for it.
+    const beacon = ['--set', 'key=run', '--set', 'beacon=1', '--pull', 'F26', '--red', 'F26.a', '--black', 'F26.b'];
+    expect(Math.abs(shown('--meter', 'amps', ...beacon).value)).toBeGreaterThan(1);
+    expect(read('--meter', 'farads', ...post).status).not.toBe(0);
+  });
+
+  test('a range and the resistance of the leads as they are asked for; without it the leads are none', () => {
+    const shown = (...args: string[]) => JSON.parse(read('--json', ...args).out);
+    expect(shown('--range', '6 V', '--red', 'G1.+', '--black', 'G1.-')).toMatchObject({ value: null, display: 'OL' });
+    expect(read('--range', '7 V', '--red', 'G1.+', '--black', 'G1.-').status).not.toBe(0);
+    const short = ['--set', 'iso=0', '--meter', 'ohms', '--red', 'G1.+', '--black', 'G1.+'];
+    expect(shown(...short).value).toBe(0);
+    expect(shown('--lead-ohms', '0.3', ...short)).toEqual({ value: 0.3, unit: 'Ω', display: '0.3' });
+  });
+
   test('--pairs gives one line a pair', () => {
     const pairs = fileWith('pairs.txt', 'G1.+ G1.-\nG1.- G1.+\n');
     const lines = read('--pairs', pairs, '--json').out.trim().split('\n');

@@ -46,12 +46,30 @@ describe('ohms', () => {
     ['near the sound value is in', 60, 57, 'in'],
     ['far over it is high', 90, 57, 'high'],
     ['far under it is less', 20, 57, 'less'],
+    ['a strap that others use may be a little under nothing', -0.05, 0.3, 'none'],
     ['negative is of a live circuit', -40, 57, 'live'],
     ['some where none should be', 120, 0.3, 'ohms'],
     ['a trickle where the sound machine is open', 1e6, null, 'leak'],
   ])('%s', (_, value, sound, name) => {
     expect(classOf(value, ohmsOf(sound))).toBe(name);
   });
+});
+
+test('between nothing and too much for a range that is kept lies every size of voltage', () => {
+  expect(classesBetween([0, null], volts)).toEqual(new Set(['none', 'open', 'trace', 'low', 'half', 'weak', 'full']));
+  expect(classesBetween([null, null], volts)).toEqual(new Set(['open']));
+});
+
+test('on diode test, volts are judged as the ohms that they stand for at 1 mA', () => {
+  const diode: Yardstick = { sound: 0.057, supply: 12.5, limit: 0.25, quantity: 'diode' };
+  expect([null, 0.06, 0.09, 0.02, 0.0004].map((v) => classOf(v, diode))).toEqual([
+    'open',
+    'in',
+    'high',
+    'less',
+    'none',
+  ]);
+  expect(classesBetween([0.06], diode)).toEqual(new Set(['in']));
 });
 
 test('amperes are judged against what the sound machine draws', () => {

@@ -1,6 +1,17 @@
 /** The hand meter: what it loads, what it shows, and that the machine's own netlist with the meter in it agrees. */
 import { describe, expect, it } from 'vitest';
-import { accuracy, INPUT_OHMS, meterLoad, readMeter, show } from '../../src/instruments/index.ts';
+import {
+  accuracy,
+  DIODE_AMPS,
+  INPUT_OHMS,
+  LEAD_OHMS,
+  LOW_OHMS,
+  meterLoad,
+  rangesOf,
+  readMeter,
+  show,
+  TEST_VOLTS,
+} from '../../src/instruments/index.ts';
 import { netlistOf, World } from '../../src/machine/index.ts';
 import type { ElementSpec, PartSpec } from '../../src/parts/index.ts';
 import { benchModel, plainPart } from '../support/bench-book.ts';
@@ -74,6 +85,62 @@ describe('volts', () => {
   );
 });
 
+describe('low-impedance volts', () => {
+  /** With the load of the function in the network, as leads lay it there. */
+  const low = (world: World, red: string, black: string) => {
+    world.setChanges([...world.changes, ...meterLoad('volts-lo', red, black)]);
+    return readMeter(world, 'volts-lo', red, black);
+  };
+  const leak = ohm('leak', 'PS.+', 'PS.m', 1e6);
+
+  it('takes a ghost voltage away that 10 Mohm shows: 12.6 V behind 1 Mohm (values 8.1 and arithmetic)', () => {
+    expect(readMeter(bench(12.6, leak), 'volts-dc', 'PS.m', 'PS.-').text).toBe('11.45');
+    // 3 kohm: common practice, no source.
+    expect(low(bench(12.6, leak), 'PS.m', 'PS.-').text).toBe('0.038');
+  });
+
+  it('leaves a feed that carries something as it is: 0.5 ohm takes 2 mV of 12.6 V (arithmetic)', () => {
+    expect(low(bench(12.6, ohm('wire', 'PS.+', 'PS.m', 0.5)), 'PS.m', 'PS.-').value).toBeCloseTo(12.598, 3);
+  });
+
+  it('does not tell a corroded pin from a good one: 60 ohm take a quarter of a volt, a lamp most (arithmetic)', () => {
+    expect(low(bench(12.6, ohm('pin', 'PS.+', 'PS.m', 60)), 'PS.m', 'PS.-').value).toBeCloseTo(12.353, 3);
+  });
+
+  it('as in ngspice with it in the netlist', async () => {
+    const model = hobbinModel();
+    const { changes } = handsOf(model, 'pull K1');
+    const world = drive({ model, settings: STATES.crank, changes: [...patchChanges('open X:X1.2'), ...changes] });
+    const points = await solveNetlist(netlistOf(world, 'low', { red: 'K1.86', black: 'GND1.L', ohms: LOW_OHMS }));
+    const judge = points.get('K1.86') ?? Number.NaN;
+    const ground = points.get('GND1.L') ?? Number.NaN;
+    const shown = low(world, 'K1.86', 'GND1.L').value ?? Number.NaN;
+    expect(Math.abs(shown - (judge - ground))).toBeLessThan(1e-5);
+  });
+});
+
+describe('diode test', () => {
+  const volts = (...resistors: ElementSpec[]) => readMeter(bench(0, ...resistors), 'diode', 'PS.+', 'PS.-');
+
+  it('sends 1 mA, no less than vehicle service asks for: 560 ohm stand at 0.56 V (meter requirement of a maker)', () => {
+    expect(DIODE_AMPS).toBeGreaterThanOrEqual(1e-3);
+    expect(DIODE_AMPS).toBeLessThanOrEqual(1.5e-3);
+    expect(volts(ohm('r', 'PS.+', 'PS.-', 560))).toMatchObject({ text: '0.560', unit: 'V' });
+  });
+
+  it('shows 0 to 3 V and overload above, or with nothing between its leads (meter requirement of a maker)', () => {
+    expect(volts(ohm('r', 'PS.+', 'PS.-', 2990)).text).toBe('2.990');
+    expect(volts(ohm('r', 'PS.+', 'PS.-', 3010)).text).toBe('OL');
+    expect(volts(ohm('r', 'PS.+', 'PS.m', 1)).text).toBe('OL');
+  });
+
+  it('is overload and live on a battery', () => {
+    const world = drive({ model: hobbinModel(), settings: STATES.run });
+    expect(readMeter(world, 'diode', 'G1.+', 'G1.-')).toMatchObject({ text: 'OL', live: true });
+    expect(readMeter(world, 'diode', 'G1.-', 'G1.+').text).toBe('OL');
+  });
+});
+
 describe('ohms', () => {
   it.each([0.12, 1, 79.5, 560, 4700, 820e3, 10e6])('a resistor of %d ohm reads as it is', (ohms) => {
     const value = readMeter(bench(0, ohm('r', 'PS.+', 'PS.-', ohms)), 'ohms', 'PS.+', 'PS.-').value ?? Number.NaN;
@@ -90,8 +157,8 @@ describe('ohms', () => {
 
   it('takes the leads with it: shorted it shows theirs, to be subtracted (service manuals: 0.5 ohm or less)', () => {
     const world = bench(0, ohm('r', 'PS.+', 'PS.-', 1));
-    expect(readMeter(world, 'ohms', 'PS.-', 'PS.-', 0.2).value).toBeCloseTo(0.2, 6);
-    expect(readMeter(world, 'ohms', 'PS.+', 'PS.-', 0.2).value).toBeCloseTo(1.2, 6);
+    expect(readMeter(world, 'ohms', 'PS.-', 'PS.-', { leadOhms: 0.2 }).value).toBeCloseTo(0.2, 6);
+    expect(readMeter(world, 'ohms', 'PS.+', 'PS.-', { leadOhms: 0.2 }).value).toBeCloseTo(1.2, 6);
   });
 
   it('says that a circuit is live, and that a dead one is not', () => {
@@ -99,6 +166,64 @@ describe('ohms', () => {
     expect(readMeter(world, 'ohms', 'K3.86', 'K3.85').live).toBe(true);
     const dead = drive({ model: hobbinModel(), settings: STATES.isolated });
     expect(readMeter(dead, 'ohms', 'K3.86', 'K3.85').live).toBeUndefined();
+  });
+
+  it.each([12.6, 2, 0.6])(
+    'is overload with %d V from elsewhere, whichever way round (common practice, no source)',
+    (volts) => {
+      const live = bench(volts, ohm('r', 'PS.+', 'PS.m', 100), ohm('q', 'PS.m', 'PS.-', 1e-3));
+      for (const fn of ['ohms', 'continuity'] as const) {
+        for (const [red, black] of [
+          ['PS.+', 'PS.-'],
+          ['PS.-', 'PS.+'],
+        ]) {
+          const reading = readMeter(live, fn, red, black);
+          expect(reading).toMatchObject({ value: null, text: 'OL', live: true });
+          expect(reading.beep ?? false).toBe(false);
+        }
+      }
+    },
+  );
+
+  it('is wrong by a little voltage from elsewhere, and never less than nothing by what counts as live (KUP ch 8)', () => {
+    const strap = (volts: number) => bench(volts, ohm('r', 'PS.+', 'PS.m', 1e-3), ohm('q', 'PS.m', 'PS.-', 50));
+    expect(readMeter(strap(0.2), 'ohms', 'PS.m', 'PS.-').value).toBeGreaterThan(150);
+    expect(readMeter(strap(0.2), 'ohms', 'PS.-', 'PS.m')).toMatchObject({ text: 'OL', live: true });
+    expect(readMeter(strap(1e-4), 'ohms', 'PS.-', 'PS.m').live).toBeUndefined();
+  });
+
+  // Reference values 8.1: 400 ohm 0.5 to 1 mA, 4 k 100 uA, 40 k 10 uA, 4 M 0.5 uA (hand meter datasheets, from memory).
+  it.each([
+    [0, 1e-3],
+    [1000, 100e-6],
+    [10e3, 10e-6],
+    [3e6, 0.5e-6],
+  ])('into %d ohm it sends no more than its range has, and no less than half of that: %d A', (ohms, amps) => {
+    // What little stands there from elsewhere is divided by the test current.
+    const outside = 1e-3;
+    const part = ohm('r', 'PS.+', 'PS.m', Math.max(ohms, 1e-6));
+    const off = readMeter(bench(outside, part), 'ohms', 'PS.m', 'PS.-').value ?? Number.NaN;
+    expect(outside / (off - ohms)).toBeLessThan(1.02 * amps);
+    expect(outside / (off - ohms)).toBeGreaterThan(0.5 * amps);
+  });
+
+  it('stands at no more than 3.2 V with its leads open (low-cost meter manuals)', () => {
+    expect(TEST_VOLTS).toBeLessThanOrEqual(3.2);
+  });
+
+  it.each([
+    [599, '599.0', 'Ω'],
+    [601, '0.601', 'kΩ'],
+    [7e3, '7.00', 'kΩ'],
+    [61e6, 'OL', 'MΩ'],
+  ])('%d ohm takes the range of a 6000-count meter: %s %s', (ohms, text, unit) => {
+    expect(readMeter(bench(0, ohm('r', 'PS.+', 'PS.-', ohms)), 'ohms', 'PS.+', 'PS.-')).toMatchObject({ text, unit });
+  });
+
+  it('continuity stays in its lowest range: 700 ohm is overload there (common practice, no source)', () => {
+    const world = bench(0, ohm('r', 'PS.+', 'PS.-', 700));
+    expect(readMeter(world, 'continuity', 'PS.+', 'PS.-')).toMatchObject({ text: 'OL', unit: 'Ω', beep: false });
+    expect(readMeter(world, 'ohms', 'PS.+', 'PS.-').text).toBe('0.700');
   });
 
   it('beeps on continuity below 50 ohm and not above (meter manual)', () => {
@@ -141,6 +266,52 @@ describe('amps', () => {
   it('across a battery is a short: hundreds of amperes for its fuse', () => {
     const world = drive({ model: hobbinModel(), settings: STATES.off, changes: meterLoad('amps', 'G1.+', 'G1.-') });
     expect(world.voltsBetween('G1.+', 'G1.-') / 0.035).toBeGreaterThan(200);
+  });
+});
+
+describe('a range that is kept', () => {
+  const post = (range: number | null) =>
+    readMeter(bench(12.654, ohm('r', 'PS.+', 'PS.-', 1e3)), 'volts-dc', 'PS.+', 'PS.-', { range });
+
+  it('shows its own decimals, and overload where the value is too much for it (6000 counts, 8.1)', () => {
+    expect(rangesOf('volts-dc')).toEqual(['6 V', '60 V', '600 V']);
+    expect([null, 1, 2].map((range) => post(range).text)).toEqual(['12.65', '12.65', '12.7']);
+    expect(post(0)).toMatchObject({ value: null, text: 'OL', unit: 'V' });
+  });
+
+  it('on ohms sends its own current: 100 ohm in the 6 kohm range is 0.100, 10 kohm overload', () => {
+    const at = (ohms: number) =>
+      readMeter(bench(0, ohm('r', 'PS.+', 'PS.-', ohms)), 'ohms', 'PS.+', 'PS.-', {
+        range: rangesOf('ohms').indexOf('6 kΩ'),
+      });
+    expect(at(100)).toMatchObject({ text: '0.100', unit: 'kΩ' });
+    expect(at(10e3)).toMatchObject({ value: null, text: 'OL', unit: 'kΩ' });
+  });
+
+  it('is there only where a hand meter has more than one', () => {
+    expect(rangesOf('continuity')).toEqual([]);
+    expect(rangesOf('diode')).toEqual([]);
+    expect(rangesOf('ohms')).toHaveLength(6);
+  });
+});
+
+describe('zero', () => {
+  it('takes the leads off: shorted, then subtracted (service manuals: 0.5 ohm or less)', () => {
+    const world = bench(0, ohm('r', 'PS.+', 'PS.-', 1));
+    const leads = { leadOhms: LEAD_OHMS };
+    expect(LEAD_OHMS).toBeGreaterThanOrEqual(0.1);
+    expect(LEAD_OHMS).toBeLessThanOrEqual(0.5);
+    const short = readMeter(world, 'ohms', 'PS.-', 'PS.-', leads);
+    expect(short.text).toBe('0.2');
+    expect(readMeter(world, 'ohms', 'PS.-', 'PS.-', { ...leads, zero: short.value }).text).toBe('0.0');
+    expect(readMeter(world, 'ohms', 'PS.+', 'PS.-', { ...leads, zero: short.value }).text).toBe('1.0');
+  });
+
+  it('leaves what is at the jacks, its range and its overload as they are', () => {
+    const world = bench(12.6, ohm('r', 'PS.+', 'PS.-', 1e3));
+    const less = readMeter(world, 'volts-dc', 'PS.+', 'PS.-', { zero: 12.4 });
+    expect(less.text).toBe('0.20');
+    expect(less.value).toBeCloseTo(12.6, 4);
   });
 });
 

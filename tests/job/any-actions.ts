@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import type { Action, ActionKind } from '../../src/job/index.ts';
 import type { Model } from '../../src/machine/index.ts';
 
-const METER = ['off', 'volts-dc', 'ohms', 'continuity', 'amps'] as const;
+const METER = ['off', 'volts-dc', 'ohms', 'continuity', 'diode', 'amps', 'volts-lo'] as const;
 const ENDINGS = ['repaired', 'no-fault', 'cannot-duplicate', 'not-safe', 'handed-on'] as const;
 
 /** One arbitrary for each kind; a kind that is missing here does not compile. */
@@ -36,6 +36,9 @@ function byKind(model: Model): { [K in ActionKind]: fc.Arbitrary<Extract<Action,
     instrument: fc.record({ ...just('instrument'), take: of(['meter', 'lamp'] as const) }),
     dial: fc.record({ ...just('dial'), fn: of(METER) }),
     jack: fc.record({ ...just('jack'), red: of(['volts', 'amps'] as const) }),
+    range: fc.record({ ...just('range'), to: of([null, 0, 1, 2, 5]) }),
+    zero: fc.record({ ...just('zero'), on: fc.boolean() }),
+    minmax: fc.record({ ...just('minmax'), on: fc.boolean() }),
     renewFuse: fc.record(just('renewFuse')),
     lead: fc.record({
       ...just('lead'),

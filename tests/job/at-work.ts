@@ -56,6 +56,11 @@ function actionOf(line: string): Action {
       return { do: 'dial', fn: first as MeterFunction };
     case 'jack':
       return { do: 'jack', red: first === 'amps' ? 'amps' : 'volts' };
+    case 'range':
+      return { do: 'range', to: first === 'auto' ? null : Number(first) };
+    case 'zero':
+    case 'minmax':
+      return { do: verb, on: first === 'on' };
     case 'red':
     case 'black':
       return { do: 'lead', lead: verb, point: pointOrNone(first) };

@@ -1,7 +1,7 @@
 /** What the screens work out from the book and the attempt, without a browser. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { Attempt, type JobSpec } from '../../src/job/index.ts';
+import { type Action, Attempt, type JobSpec, type Record } from '../../src/job/index.ts';
 import { buildModel, type Model } from '../../src/machine/index.ts';
 import { findTargets } from '../../src/pages/clipboard/targets.ts';
 import { chapters } from '../../src/pages/manual/pages.ts';
@@ -9,6 +9,7 @@ import { searchManual } from '../../src/pages/manual/search.ts';
 import { digitsOf, lit } from '../../src/pages/meter/digits.ts';
 import { shownOn } from '../../src/pages/state/reading.ts';
 import { modesOf, pointName, targetName } from '../../src/pages/words/names.ts';
+import { displayLine } from '../../src/pages/words/seen.ts';
 import { startWords } from '../../src/pages/words/words.ts';
 import { readBook } from '../../src/scenario/read-book.ts';
 import { readJob } from '../../src/scenario/read-job.ts';
@@ -92,7 +93,31 @@ describe('a reading', () => {
     expect(shownOn(attempt)?.display.unit).toBe('V');
     act({ do: 'note', text: 'low' }, { do: 'mark', target: 'G1', suspect: true });
     expect(shownOn(attempt)?.display.unit).toBe('V');
+    act({ do: 'lead', lead: 'red', point: null });
+    expect(shownOn(attempt)).toBeNull();
+    // Held, it stands when the leads come off, and goes when the dial is turned.
+    expect(shownOn(attempt, true)?.display.unit).toBe('V');
     act({ do: 'dial', fn: 'ohms' });
     expect(shownOn(attempt)).toBeNull();
+    expect(shownOn(attempt, true)).toBeNull();
+  });
+
+  test('its line says the least and the greatest that were kept', () => {
+    const attempt = new Attempt(model, job);
+    const keeps: Action[] = [
+      { do: 'start' },
+      { do: 'walk', zone: 'BATT' },
+      { do: 'open', access: 'AC4' },
+      { do: 'dial', fn: 'volts-dc' },
+      { do: 'lead', lead: 'red', point: 'G1.+' },
+      { do: 'lead', lead: 'black', point: 'G1.-' },
+      { do: 'minmax', on: true },
+      { do: 'read' },
+    ];
+    const records = keeps.map((action) => attempt.act(action));
+    const last = records[records.length - 1];
+    expect(displayLine(last as Record, (point) => point)).toMatch(
+      /^Meter: [\d.]+ V, least [\d.]+ V, greatest [\d.]+ V, red on G1\.\+, black on G1\.-\.$/,
+    );
   });
 });

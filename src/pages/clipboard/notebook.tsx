@@ -85,7 +85,8 @@ function resultOf({ record }: Note): string | null {
   const { display } = record.seen;
   if (display === undefined) return null;
   if (record.after.instrument === 'lamp') return glowWord(display.text);
-  const { text, unit, from, to, beep } = display;
+  const { text, unit, from, to, beep, least, most } = display;
+  if (least !== undefined && most !== undefined) return `${text} ${unit}, ${t('meter.leastMost', { least, most })}`;
   const value = from !== undefined && to !== undefined ? `${from} … ${to} ${unit}` : `${text} ${unit}`;
   return beep === true ? `${value}, ${t('meter.beep')}` : value;
 }

@@ -4,13 +4,23 @@ import type { Session } from '../state/session.ts';
 import { t } from '../words/words.ts';
 import { piece } from './art.ts';
 
-/** Degrees of each position, as drawn. */
-const POSITIONS: readonly { fn: MeterFunction; angle: number; print: string }[] = [
+interface Position {
+  fn: MeterFunction;
+  /** Degrees, as drawn. */
+  angle: number;
+  print: string;
+  /** Drawn in the place of letters. */
+  sign?: string;
+}
+
+const POSITIONS: readonly Position[] = [
   { fn: 'off', angle: -60, print: 'OFF' },
   { fn: 'volts-dc', angle: -25, print: 'V DC' },
   { fn: 'ohms', angle: 60, print: 'Ω' },
-  { fn: 'continuity', angle: 98, print: '' },
+  { fn: 'continuity', angle: 98, print: '', sign: 'M248 380.5h.1M253 375.5q4 5 0 10M259 372.5q6 8 0 16' },
+  { fn: 'diode', angle: 136, print: '', sign: 'M223 435h7M242 435h7M242 427v16M230 427L242 435L230 443Z' },
   { fn: 'amps', angle: 174, print: 'A' },
+  { fn: 'volts-lo', angle: 212, print: 'LoZ' },
 ];
 const KNOB = piece('dial');
 const CENTRE = { x: 165, y: 368 };
@@ -50,8 +60,8 @@ export function Dial({ session }: { session: Session }) {
         onClick={(event) => turn(nearest(event))}
       >
         <circle class="d b1" cx={CENTRE.x} cy={CENTRE.y} r="74" />
-        {POSITIONS.map(({ fn, angle, print }) => (
-          <Print key={fn} angle={angle} print={print} />
+        {POSITIONS.map((position) => (
+          <Print key={position.fn} {...position} />
         ))}
         <g
           transform={`rotate(${POSITIONS[at]?.angle ?? 0} ${CENTRE.x} ${CENTRE.y})`}
@@ -62,7 +72,7 @@ export function Dial({ session }: { session: Session }) {
   );
 }
 
-function Print({ angle, print }: { angle: number; print: string }) {
+function Print({ angle, print, sign }: Position) {
   const [x, y] = [Math.sin((angle * Math.PI) / 180), -Math.cos((angle * Math.PI) / 180)];
   return (
     <>
@@ -70,7 +80,7 @@ function Print({ angle, print }: { angle: number; print: string }) {
         class="dial-mark"
         d={`M${CENTRE.x + 62 * x} ${CENTRE.y + 62 * y}L${CENTRE.x + 72 * x} ${CENTRE.y + 72 * y}`}
       />
-      {print === '' ? <path class="dial-sound" d="M248 380.5h.1M253 375.5q4 5 0 10M259 372.5q6 8 0 16" /> : null}
+      {sign === undefined ? null : <path class="dial-sound" d={sign} />}
       <text x={CENTRE.x + 86 * x} y={CENTRE.y + 88 * y + 6} font-size="19" class="b online" text-anchor={anchor(x)}>
         {print}
       </text>

@@ -1,5 +1,6 @@
 /** The meter's display: digits of the drawing's own polygons. */
 import { useEffect, useState } from 'preact/hooks';
+import { CAPTURE_MS } from '../../instruments/index.ts';
 import type { Display } from '../../job/index.ts';
 import { isStill, settings } from '../state/settings.ts';
 import { t } from '../words/words.ts';
@@ -15,14 +16,23 @@ interface Props {
   display: Display | null;
   /** What the dial's function is called on the display. */
   function_: string;
+  /** What the meter's buttons are at. */
+  marks: string;
+  /** Does it keep minimum and maximum? */
+  keeps: boolean;
   on: boolean;
 }
 
-export function Lcd({ display, function_, on }: Props) {
+export function Lcd({ display, function_, marks, keeps, on }: Props) {
   const text = useSwing(display);
   const { minus, cells, points } = digitsOf(on ? text : '');
   return (
-    <svg class="lcd art" viewBox="74 80 182 98" role="img" aria-label={spoken(display)}>
+    <svg
+      class="lcd art"
+      viewBox="74 80 182 98"
+      role="img"
+      aria-label={[spoken(display), on ? marks : ''].join(' ').trim()}
+    >
       <rect class="lcd" x="74" y="80" width="182" height="98" rx="5" />
       {on ? (
         <text x="82" y="97" font-size="17" class="b online">
@@ -42,15 +52,22 @@ export function Lcd({ display, function_, on }: Props) {
         {on ? (display?.unit ?? '') : ''}
       </text>
       <text x="82" y="172" font-size="16" class="online">
-        {on ? jumps(display) : ''}
+        {on ? below(display, keeps) : ''}
       </text>
-      {display?.beep === true ? (
-        <text x="247" y="97" font-size="15" class="online" text-anchor="end">
-          {t('meter.beep')}
+      {on ? (
+        <text x="248" y="97" font-size="15" class="online" text-anchor="end">
+          {[marks, display?.beep === true ? t('meter.beep') : ''].join(' ').trim()}
         </text>
       ) : null}
     </svg>
   );
+}
+
+/** Under the digits: what was kept, or between what they jump. */
+function below(display: Display | null, keeps: boolean): string {
+  const { least, most } = display ?? {};
+  if (least !== undefined && most !== undefined) return t('meter.leastMost', { least, most });
+  return keeps ? t('meter.keeping', { ms: CAPTURE_MS }) : jumps(display);
 }
 
 /** A still eye reads one of the two values only: both stand below. */
@@ -74,7 +91,8 @@ function useSwing(display: Display | null): string {
 
 function spoken(display: Display | null): string {
   if (display === null) return `${t('meter.display')}: ${t('meter.dash')}`;
-  const { text, unit, from, to } = display;
+  const { text, unit, from, to, least, most } = display;
   const value = from !== undefined && to !== undefined ? `${from} … ${to}` : text;
-  return `${t('meter.display')}: ${value} ${unit}`;
+  const kept = least !== undefined && most !== undefined ? `, ${t('meter.leastMost', { least, most })}` : '';
+  return `${t('meter.display')}: ${value} ${unit}${kept}`;
 }

@@ -1,5 +1,6 @@
 /** The instrument in hand. It lies over the stage and can be moved. */
 import { useRef } from 'preact/hooks';
+import { rangesOf } from '../../instruments/index.ts';
 import { useObservable } from '../state/observable.ts';
 import { shownOn } from '../state/reading.ts';
 import type { Session } from '../state/session.ts';
@@ -9,6 +10,7 @@ import { costText } from '../words/actions.ts';
 import { controlName, valueName } from '../words/names.ts';
 import { glowWord } from '../words/seen.ts';
 import { t } from '../words/words.ts';
+import { Buttons } from './buttons.tsx';
 import { Dial } from './dial.tsx';
 import { Lcd } from './display.tsx';
 import { Grip } from './grip.tsx';
@@ -54,6 +56,7 @@ function InHand({ session, isLamp, folded }: { session: Session; isLamp: boolean
       {isLamp ? null : <FaceNote session={session} />}
       {isLamp || folded ? null : (
         <div class="tool-face">
+          <Buttons session={session} />
           <Dial session={session} />
           <Jacks session={session} />
         </div>
@@ -65,7 +68,7 @@ function InHand({ session, isLamp, folded }: { session: Session; isLamp: boolean
 /** What an instrument that was laid aside still shows: its reading, or what the dial is at. */
 function aside(session: Session): string {
   const { instrument, dial, redJack } = session.bench;
-  const display = shownOn(session.attempt)?.display;
+  const display = shownOn(session.attempt, instrument === 'meter' && ui.value.meterHold)?.display;
   if (display === undefined) {
     if (instrument === 'lamp' || dial === 'off') return '';
     return t(`kinds.${redJack === 'amps' ? 'amps' : dial}`);
@@ -75,8 +78,23 @@ function aside(session: Session): string {
 
 function MeterDisplay({ session }: { session: Session }) {
   const { bench, attempt } = session;
+  const { meterHold } = useObservable(ui);
   const fn = bench.dial === 'off' ? '' : t(`kinds.${bench.redJack === 'amps' ? 'amps' : bench.dial}`);
-  return <Lcd display={shownOn(attempt)?.display ?? null} function_={fn} on={bench.dial !== 'off'} />;
+  return (
+    <Lcd
+      display={shownOn(attempt, meterHold)?.display ?? null}
+      function_={fn}
+      marks={marksOf(session, meterHold)}
+      keeps={bench.minMax}
+      on={bench.dial !== 'off'}
+    />
+  );
+}
+
+/** What the buttons are at, in the trade's signs: the triangle is for a value that is taken off. */
+function marksOf({ bench }: Session, hold: boolean): string {
+  const range = bench.range === null ? undefined : rangesOf(bench.dial)[bench.range];
+  return [hold ? t('meter.hold') : '', bench.zero === null ? '' : 'Δ', range ?? ''].filter((m) => m !== '').join(' ');
 }
 
 /** One line that is always there, so that nothing below it moves when it has something to say. */
@@ -92,7 +110,7 @@ function FaceNote({ session }: { session: Session }) {
 
 /** A reading that was taken while a control was held says so. */
 function heldText({ book, attempt }: Session): string {
-  const action = shownOn(attempt)?.record.entry.action;
+  const action = shownOn(attempt, ui.value.meterHold)?.record.entry.action;
   if (action?.do !== 'operate') return '';
   const words = {
     control: controlName(book, action.control).toLowerCase(),

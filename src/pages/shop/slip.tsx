@@ -161,7 +161,7 @@ function Latest({ session }: { session: Session }) {
 }
 
 /** What is plain from the screen itself needs no line. */
-const SILENT = ['lead', 'read', 'dial', 'jack', 'start', 'instrument', 'mark', 'note'];
+const SILENT = ['lead', 'read', 'dial', 'jack', 'range', 'zero', 'minmax', 'start', 'instrument', 'mark', 'note'];
 
 function linesOf(session: Session, record: Record): string[] {
   const { action } = record.entry;

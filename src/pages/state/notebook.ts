@@ -17,6 +17,8 @@ const QUIET = [
   'lead',
   'dial',
   'jack',
+  'range',
+  'minmax',
   'instrument',
   'walk',
   'mark',

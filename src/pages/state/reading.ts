@@ -22,11 +22,16 @@ export interface Shown {
   record: Record;
 }
 
-export function shownOn(attempt: Attempt): Shown | null {
+/** These turn the display to something else, held or not. */
+const TURNED: readonly Action['do'][] = ['dial', 'instrument'];
+
+/** With `held` the last reading stands, whatever was done since with the leads or the machine. */
+export function shownOn(attempt: Attempt, held = false): Shown | null {
   for (let i = attempt.records.length - 1; i >= 0; i--) {
     const record = attempt.records[i];
     if (record.seen.display !== undefined) return { display: record.seen.display, record };
-    if (!HARMLESS.includes(record.entry.action.do)) return null;
+    const { do: kind } = record.entry.action;
+    if (held ? TURNED.includes(kind) : !HARMLESS.includes(kind)) return null;
   }
   return null;
 }

@@ -141,6 +141,6 @@ export class Session {
   }
 }
 
-/** Leads, dial and jack complete a measurement; after anything else the student reads when ready. */
+/** Leads, dial, jack and what the display is to show complete a measurement; after anything else the student reads when ready. */
 const completes = (action: Action): boolean =>
-  (action.do === 'lead' && action.point !== null) || action.do === 'dial' || action.do === 'jack';
+  (action.do === 'lead' && action.point !== null) || ['dial', 'jack', 'range', 'minmax'].includes(action.do);

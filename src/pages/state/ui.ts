@@ -30,6 +30,8 @@ export interface Ui {
   point: string | null;
   /** Looking at the whole machine, or at the back of the panel, without walking. */
   aside: 'YARD' | 'YARD-RIGHT' | 'CREAR' | null;
+  /** The meter's display stays when the leads come off. */
+  meterHold: boolean;
   toolFolded: boolean;
   /** Laid aside or held as was asked for; null: held while a lead is on something or the dial is open. */
   toolHeld: boolean | null;
@@ -57,6 +59,7 @@ export const ui = new Observable<Ui>({
   picks: 0,
   point: null,
   aside: null,
+  meterHold: false,
   toolFolded: true,
   toolHeld: null,
   dialog: null,
@@ -104,6 +107,7 @@ export function resetUi(): void {
     selected: null,
     point: null,
     aside: null,
+    meterHold: false,
     toolFolded: true,
     toolHeld: null,
     dialog: null,

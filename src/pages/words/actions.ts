@@ -100,6 +100,11 @@ function moreNames({ model, job }: Session, action: Action): string {
       return `${t('meter.dial')}: ${t(`meter.${action.fn}`)}`;
     case 'jack':
       return `${t('meter.jack')} ${action.red === 'volts' ? t('meter.jackVolts') : t('meter.jackAmps')}`;
+    case 'range':
+      return t(action.to === null ? 'meter.rangeAuto' : 'meter.rangeKept');
+    case 'zero':
+    case 'minmax':
+      return t(action.on ? `meter.${action.do}On` : `meter.${action.do}Off`);
     case 'renewFuse':
       return t('meter.renewFuse');
     case 'lead': {

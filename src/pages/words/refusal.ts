@@ -9,6 +9,7 @@ import { sentence, t } from './words.ts';
 export function refusalText(session: Session, { code, what }: Refusal): string {
   if (code === 'not-probeable' && what === 'leads') return t('refusal.leads');
   if (code === 'unknown' && what === 'off') return t('refusal.dialOff');
+  if (code === 'unknown' && ['range', 'zero', 'minmax'].includes(what)) return t('refusal.button');
   if (code === 'must-be-parted') return sealText(session, what);
   if (code === 'untrue') return t('refusal.untrue', { what: doneText(session.model, what) });
   return sentence(t(`refusal.${code}`, { what: targetName(session.model, what) }));

@@ -112,7 +112,8 @@ export function displayLine(record: Record, name: (point: string) => string): st
   if (display === undefined || red === null || black === null) return null;
   const leads = { red: name(red), black: name(black) };
   if (record.after.instrument === 'lamp') return t('slip.lamp', { text: glowWord(display.text), ...leads });
-  const { text, unit, from, to } = display;
+  const { text, unit, from, to, least, most } = display;
+  if (least !== undefined && most !== undefined) return t('slip.minMax', { text, unit, least, most, ...leads });
   if (from !== undefined && to !== undefined) return t('slip.unsteady', { from, to, unit, ...leads });
   return t('slip.reading', { text, unit, ...leads });
 }

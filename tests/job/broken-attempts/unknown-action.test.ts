@@ -13,7 +13,7 @@ test('an action of an unknown kind is an error, never skipped', () => {
       code: 'not-allowed',
       found: '"teleport"',
       expected:
-        '"start", "ask", "walk", "open", "close", "precaution", "helper", "operate", "instrument", "dial", "jack", "renewFuse", "lead", "read", "look", "wiggle", "codes", "clearCodes", "unplug", "plug", "lift", "land", "pull", "refit", "exchange", "repair", "mark", "note", "verify", "writeUp" or "finish"',
+        '"start", "ask", "walk", "open", "close", "precaution", "helper", "operate", "instrument", "dial", "jack", "range", "zero", "minmax", "renewFuse", "lead", "read", "look", "wiggle", "codes", "clearCodes", "unplug", "plug", "lift", "land", "pull", "refit", "exchange", "repair", "mark", "note", "verify", "writeUp" or "finish"',
     },
   ]);
 });

@@ -12,7 +12,7 @@ test('a step of the way that is no action', () => {
       code: 'not-allowed',
       found: '"guess"',
       expected:
-        '"start", "ask", "walk", "open", "close", "precaution", "helper", "operate", "instrument", "dial", "jack", "renewFuse", "lead", "read", "look", "wiggle", "codes", "clearCodes", "unplug", "plug", "lift", "land", "pull", "refit", "exchange", "repair", "mark", "note", "verify", "writeUp" or "finish"',
+        '"start", "ask", "walk", "open", "close", "precaution", "helper", "operate", "instrument", "dial", "jack", "range", "zero", "minmax", "renewFuse", "lead", "read", "look", "wiggle", "codes", "clearCodes", "unplug", "plug", "lift", "land", "pull", "refit", "exchange", "repair", "mark", "note", "verify", "writeUp" or "finish"',
     },
   ]);
 });
