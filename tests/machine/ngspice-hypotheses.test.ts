@@ -1,0 +1,55 @@
+/**
+ * Whatever could be wrong with the machine by its book (part, wire or pin; every mode; the mildest and the worst of it),
+ * alone and two at a time, in the states of the book's truth table: node volts as ngspice has them. Before a release many
+ * more of them are taken. The faults are written into the netlist by hand (`by-hand.ts`).
+ */
+import { expect, it } from 'vitest';
+import { netlistByHand } from '../support/by-hand.ts';
+import { hobbinModel } from '../support/hobbin.ts';
+import { broughtTo, type Case, doubles, hypothesesOf, singles, titleOf } from '../support/hypotheses.ts';
+import { Outside } from '../support/outside.ts';
+import { STATES } from '../support/states.ts';
+
+const RELEASE = process.env.OHMYARD_RELEASE !== undefined;
+/** A network takes ngspice about 25 ms. */
+const SINGLES = RELEASE ? 1000 : 60;
+const DOUBLES = RELEASE ? 300 : 20;
+/** Fixed, so that every run takes the same. */
+const CHOICE = 45;
+const TIMEOUT_MS = RELEASE ? 900_000 : 120_000;
+
+const model = hobbinModel();
+const all = hypothesesOf(model);
+
+async function judge(cases: readonly Case[]): Promise<Outside> {
+  const outside = new Outside();
+  for (const one of cases) {
+    const world = broughtTo(model, one);
+    const title = titleOf(one);
+    await outside.judge(world, title, netlistByHand(world, 'by hand'));
+  }
+  console.info(outside.summary());
+  return outside;
+}
+
+it(
+  `single faults: ${SINGLES} of ${all.length} hypotheses in ${Object.keys(STATES).length} states, every sort among them`,
+  async () => {
+    const cases = singles(all, SINGLES, CHOICE);
+    const sorts = new Set(cases.flatMap(({ hypotheses }) => hypotheses.map((one) => one.sort)));
+    expect(sorts).toEqual(new Set(all.map((one) => one.sort)));
+    expect(new Set(cases.map(({ state }) => state)).size).toBe(Object.keys(STATES).length);
+    expect((await judge(cases)).states).toBe(SINGLES);
+  },
+  TIMEOUT_MS,
+);
+
+it(
+  `two faults at once: ${DOUBLES} pairs`,
+  async () => {
+    const cases = doubles(all, DOUBLES, CHOICE);
+    expect(cases.every(({ hypotheses: [a, b] }) => a.at !== b.at)).toBe(true);
+    expect((await judge(cases)).states).toBe(DOUBLES);
+  },
+  TIMEOUT_MS,
+);
