@@ -1,7 +1,7 @@
 /**
  * Whatever could be wrong with the machine by its book (part, wire or pin; every mode; the mildest and the worst of it),
  * alone and two at a time, in the states of the book's truth table: node volts as ngspice has them. Before a release many
- * more of them are taken. The faults are written into the netlist by hand (`by-hand.ts`).
+ * more of them are taken, and on demand all. The faults are written into the netlist by hand (`by-hand.ts`).
  */
 import { expect, it } from 'vitest';
 import { netlistByHand } from '../support/by-hand.ts';
@@ -14,6 +14,9 @@ const RELEASE = process.env.OHMYARD_RELEASE !== undefined;
 /** A network takes ngspice about 25 ms. */
 const SINGLES = RELEASE ? 1000 : 60;
 const DOUBLES = RELEASE ? 300 : 20;
+/** `OHMYARD_EVERY=all`, or names of states with commas: every hypothesis in each of them. All take about half an hour. */
+const EVERY = process.env.OHMYARD_EVERY ?? '';
+const WANTED = EVERY === 'all' ? Object.keys(STATES) : EVERY.split(',').filter((state) => state !== '');
 /** Fixed, so that every run takes the same. */
 const CHOICE = 45;
 const TIMEOUT_MS = RELEASE ? 900_000 : 120_000;
@@ -21,8 +24,8 @@ const TIMEOUT_MS = RELEASE ? 900_000 : 120_000;
 const model = hobbinModel();
 const all = hypothesesOf(model);
 
-async function judge(cases: readonly Case[]): Promise<Outside> {
-  const outside = new Outside();
+async function judge(cases: readonly Case[], remembers = true): Promise<Outside> {
+  const outside = new Outside(remembers);
   for (const one of cases) {
     const world = broughtTo(model, one);
     const title = titleOf(one);
@@ -52,4 +55,13 @@ it(
     expect((await judge(cases)).states).toBe(DOUBLES);
   },
   TIMEOUT_MS,
+);
+
+it.skipIf(WANTED.length === 0).each(WANTED)(
+  `all ${all.length} hypotheses in state %s`,
+  async (state) => {
+    const cases = all.map((hypothesis): Case => ({ hypotheses: [hypothesis], state }));
+    expect((await judge(cases, false)).states).toBe(all.length);
+  },
+  900_000,
 );

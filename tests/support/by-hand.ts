@@ -5,6 +5,7 @@
  */
 import { compileGuard, type ModelElement, netlistOf, nodeOf, type World } from '../../src/machine/index.ts';
 import type { Change } from '../../src/parts/index.ts';
+import { reachedFrom } from './reach.ts';
 
 interface Told {
   series: number;
@@ -57,7 +58,38 @@ export function netlistByHand(world: World, title: string): string {
       return !line.startsWith('RB') && !(own !== null && replaced.has(Number(own[1])));
     });
   const end = kept.indexOf('.op');
-  return [...kept.slice(0, end), ...added, ...kept.slice(end)].join('\n');
+  return holdIslands([...kept.slice(0, end), ...added, ...kept.slice(end)]).join('\n');
+}
+
+/** Ohms to ground of a node that hangs on nothing and has no source near it: it has 0 V whatever they are. */
+const HOLDING_OHMS = 1e6;
+
+/**
+ * An island that only its leaks of 1e-12 S tie down is a singular matrix to ngspice where 0.05 mohm lies in it: no double
+ * holds both. A dead one is held with more; one with a source in it is left as it is.
+ */
+function holdIslands(lines: readonly string[]): string[] {
+  const ends = (line: string): [string, string] => {
+    const [, a, b] = line.split(' ');
+    return [a, b];
+  };
+  const isLeak = (line: string): boolean => /^RL\d/.test(line);
+  const elements = lines.filter((line) => /^[RI]/.test(line) && !isLeak(line));
+  // A source's two ends count as tied to ground, so that all of its island is left alone.
+  const pairs = elements.flatMap((line): [string, string][] => {
+    const [a, b] = ends(line);
+    return line.startsWith('I')
+      ? [
+          [a, '0'],
+          [b, '0'],
+        ]
+      : [[a, b]];
+  });
+  const alive = reachedFrom('0', pairs);
+  return lines.map((line) => {
+    const [node] = ends(line);
+    return isLeak(line) && !alive.has(node) ? `${line.split(' ')[0]} ${node} 0 ${HOLDING_OHMS}` : line;
+  });
 }
 
 function ohmsOf(world: World, element: ModelElement, how: Told): number | null {

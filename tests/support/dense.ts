@@ -4,6 +4,7 @@
  */
 import { LuDecomposition, Matrix } from 'ml-matrix';
 import { LEAK_SIEMENS, type Network, REFERENCE } from '../../src/circuit/index.ts';
+import { reachedFrom } from './reach.ts';
 
 /** A conductance with its Norton current, driven from `b` to `a` inside it. */
 interface Branch {
@@ -29,15 +30,9 @@ function branchesOf(network: Network): Branch[] {
  * 1000 S (no double holds both); `tests/circuit/islands.test.ts` and ngspice judge those.
  */
 function held(nodeCount: number, branches: readonly Branch[]): boolean[] {
-  const group = Array.from({ length: nodeCount + 1 }, (_, n) => n);
-  const root = (n: number): number => {
-    let top = n;
-    while (group[top] !== top) top = group[top];
-    group[n] = top;
-    return top;
-  };
-  for (const { a, b, siemens } of branches) if (siemens > 0) group[root(a + 1)] = root(b + 1);
-  return Array.from({ length: nodeCount }, (_, n) => root(n + 1) === root(REFERENCE + 1));
+  const pairs = branches.filter(({ siemens }) => siemens > 0).map(({ a, b }): [number, number] => [a, b]);
+  const reached = reachedFrom(REFERENCE, pairs);
+  return Array.from({ length: nodeCount }, (_, n) => reached.has(n));
 }
 
 /**
