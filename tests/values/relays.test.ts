@@ -1,6 +1,9 @@
 /** Reference values, section 3: relays. Pull-in, drop-out, times and hysteresis of each: `tests/machine/relays.test.ts`. */
 import { describe } from 'vitest';
+import { World } from '../../src/machine/index.ts';
+import { benchModel, benchSupply, joint, partOf } from '../support/bench-book.ts';
 import { drive } from '../support/drive.ts';
+import { momentOf, watch } from '../support/edges.ts';
 import { hobbinBook, hobbinModel } from '../support/hobbin.ts';
 import { row, within } from '../support/row.ts';
 import { STATES } from '../support/states.ts';
@@ -67,4 +70,25 @@ describe('3.1 contacts in use', () => {
       within(most, { least: 30, most: 70 });
     },
   );
+});
+
+describe('3.1 times at 12 V', () => {
+  const LONG_MS = 100;
+  for (const relay of plugIn) {
+    const [plus, minus] = relay.coil.map((terminal) => `${relay.id}.${terminal}`);
+    const joints = [joint('plus', 'PS.+', plus), joint('minus', 'PS.-', minus)];
+    const world = new World(benchModel([benchSupply(12), partOf(relay.id)], joints));
+    world.advance(LONG_MS);
+    world.setQuantity('knob', 0);
+    const on = momentOf(watch(world, LONG_MS, [relay.id]), relay.id, 'on') ?? Number.NaN;
+    world.setQuantity('knob', 1e6);
+    const off = momentOf(watch(world, LONG_MS, [relay.id]), relay.id, 'off') ?? Number.NaN;
+
+    row('C2', 'F7 about 7 ms, RLY-1; 15 ms at most, RLY-4 (C)', `${relay.id} operates in 4 to 15 ms`, () => {
+      within(on, { least: 4, most: 15 });
+    });
+    row('C2', 'F7 about 2 ms bare, RLY-1; second maker 10 ms at most', `${relay.id} releases in 2 to 10 ms`, () => {
+      within(off, { least: 2, most: 10 });
+    });
+  }
 });
