@@ -190,6 +190,7 @@ export const EXAMPLES: Example[] = [
     circuit: 'I1 0 1 8; V1 1 0 12 0.375; R1 1 0 1000M',
     printed: 'V(1)=15.0',
   },
+  ...twoLoads(),
   {
     topic: 'voltmeter loading: true volts',
     source: 'KUP ch 8, "Voltmeter impact on measured circuit"',
@@ -201,6 +202,12 @@ export const EXAMPLES: Example[] = [
     source: 'KUP ch 8, "Voltmeter impact on measured circuit"',
     circuit: 'V1 1 0 24; R1 1 2 250M; R2 2 0 250M; Rm 2 0 10M',
     printed: 'V(2)=0.8889',
+  },
+  {
+    topic: 'voltmeter loading: 250 Mohm with 10 Mohm beside it',
+    source: 'KUP ch 8, "Voltmeter impact on measured circuit"',
+    circuit: 'R2 2 0 250M; Rm 2 0 10M',
+    printed: 'R(2,0)=9.615M',
   },
   {
     topic: 'ammeter burden: true current',
@@ -226,23 +233,32 @@ export const EXAMPLES: Example[] = [
     circuit: 'V1 1 0 12; Rs 1 2 1; R1 2 0 15k',
     printed: 'V(1,2)=0.7999m I(R1)=0.7999m',
   },
-  {
-    topic: 'multiplier for 1000 V full scale',
-    source: 'KUP ch 8, "Voltmeter design" (movement 1 mA, 500 ohm)',
-    circuit: 'V1 1 0 1000; R1 1 2 999.5k; Rm 2 0 500',
-    printed: 'I(Rm)=1.000m',
-  },
-  {
-    topic: 'shunt for 10 A full scale',
-    source: 'KUP ch 8, "Ammeter design" (movement 1 mA, 500 ohm)',
-    circuit: 'I1 0 1 10; Rs 1 0 50.005m; Rm 1 0 500',
-    printed: 'I(Rm)=1.0000m',
-  },
+  ...meterDesign(),
   {
     topic: 'wire sizing: 10 V drop over both wires',
     source: 'KUP ch 12, "Specific resistance" (25 A, 0.2 ohm a wire)',
     circuit: 'V1 1 0 230; Ra 1 2 0.2; Rl 2 3 8.8; Rb 3 0 0.2',
     printed: 'I(Rl)=25 V(2,3)=220',
+  },
+  {
+    topic: 'wire sizing: short circuit at the end of AWG 14',
+    // Printed 20.352 A, from ohms with more digits than the 5.651 that it prints.
+    source: 'KUP ch 12, "Specific resistance" (2300 ft each way, 5.651 ohm a wire)',
+    circuit: 'V1 1 0 230; Ra 1 2 5.651; Rb 2 0 5.651',
+    printed: 'I(Ra)=20.35',
+  },
+  {
+    topic: 'headlamp, hot',
+    source: 'CP2e §20.2 and §20.4',
+    circuit: 'V1 1 0 12.0; R1 1 0 4.80',
+    printed: 'I(R1)=2.50 P(R1)=30.0',
+  },
+  {
+    topic: 'the same headlamp, cold: inrush',
+    source: 'CP2e §20.2 and §20.4',
+    circuit: 'V1 1 0 12.0; R1 1 0 0.350',
+    // Printed 411 W.
+    printed: 'I(R1)=34.3 P(R1)=411',
   },
   {
     topic: 'three resistors on 120 V',
@@ -268,12 +284,7 @@ export const EXAMPLES: Example[] = [
     circuit: 'V1 1 0 12.6; R1 1 2 1M; Rm 2 0 10M; Rcoil 2 0 90',
     printed: 'V(2)=1.1m',
   },
-  {
-    topic: 'healthy crank at 300 A: 0.20 V per 100 A is kept',
-    source: 'arithmetic on SAE J541 light duty; 5 mohm battery, 0.6 mohm plus side, 0.4 mohm ground',
-    circuit: 'V1 p m 12.6 0.005; Rp p s 0.6m; Rg c m 0.4m; I1 s c 300; Rref m 0 1',
-    printed: 'V(p,m)=11.1 V(p,s)=0.18 V(c,m)=0.12 V(s,c)=10.8',
-  },
+  ...healthyCrank(),
 ];
 
 /** A battery that grows old under the same 100 ohm load: KUP ch 11, "Battery ratings". */
@@ -290,4 +301,77 @@ function agingBattery(): Example[] {
     circuit: `V1 1 0 ${battery}; R1 1 0 100`,
     printed: `V(1)=${volts}`,
   }));
+}
+
+/** r from the fall of 2.00 V for 5.00 A more; the emf remains unknown: UP2 §10.1, problem. */
+function twoLoads(): Example[] {
+  return ['12', '24'].map((emf) => ({
+    topic: `r from two loads: 0.400 ohm, with ${emf} V behind it`,
+    source: 'UP2 §10.1, problem (-2.00 V for +5.00 A)',
+    circuit: `V1 1 0 ${emf} 0.400; I1 1 0 5.00; R1 1 0 1000M`,
+    printed: `V(1)=${Number(emf) - 2}.00`,
+  }));
+}
+
+/** Full scale of a movement of 1 mA and 500 ohm: KUP ch 8, "Voltmeter design" and "Ammeter design". */
+function meterDesign(): Example[] {
+  const multipliers = [
+    ['10', '9.5k'],
+    ['100', '99.5k'],
+    ['1000', '999.5k'],
+  ];
+  const shunts = [
+    ['0.1', '5.05051'],
+    ['1', '500.5005m'],
+    ['10', '50.005m'],
+    ['100', '5.00005m'],
+  ];
+  return [
+    ...multipliers.map(([volts, ohms]) => ({
+      topic: `multiplier for ${volts} V full scale`,
+      source: 'KUP ch 8, "Voltmeter design" (movement 1 mA, 500 ohm)',
+      circuit: `V1 1 0 ${volts}; R1 1 2 ${ohms}; Rm 2 0 500`,
+      printed: 'I(Rm)=1.000m',
+    })),
+    ...shunts.map(([amps, ohms]) => ({
+      topic: `shunt for ${amps} A full scale`,
+      source: 'KUP ch 8, "Ammeter design" (movement 1 mA, 500 ohm)',
+      circuit: `I1 0 1 ${amps}; Rs 1 0 ${ohms}; Rm 1 0 500`,
+      printed: 'I(Rm)=1.0000m',
+    })),
+  ];
+}
+
+/** 12.6 V behind 5 mohm, 0.6 mohm of plus cable, 0.4 mohm of ground: 0.20 V per 100 A is kept; then with a bad terminal. */
+function healthyCrank(): Example[] {
+  const way = (amps: number): string => `V1 p m 12.6 0.005; Rp t s 0.6m; Rg c m 0.4m; I1 s c ${amps}; Rref m 0 1`;
+  const healthy = [
+    [200, 'V(p,m)=11.6 V(p,s)=0.12 V(c,m)=0.08 V(s,c)=11.4'],
+    [300, 'V(p,m)=11.1 V(p,s)=0.18 V(c,m)=0.12 V(s,c)=10.8'],
+    [400, 'V(p,m)=10.6 V(p,s)=0.24 V(c,m)=0.16 V(s,c)=10.2'],
+  ] as const;
+  const limits = [
+    ['light and medium duty', '2m', '0.6'],
+    ['heavy duty', '1m', '0.3'],
+  ];
+  return [
+    ...healthy.map(([amps, printed]) => ({
+      topic: `healthy crank at ${amps} A`,
+      source: 'arithmetic; 0.20 V per 100 A of SAE J541 light duty',
+      circuit: way(amps).replace('Rp t', 'Rp p'),
+      printed,
+    })),
+    {
+      topic: 'the same at 200 A behind a terminal of 10 mohm',
+      source: 'arithmetic',
+      circuit: `Rt p t 10m; ${way(200)}`,
+      printed: 'V(p,t)=2.0 V(s,c)=9.4',
+    },
+    ...limits.map(([duty, ohms, volts]) => ({
+      topic: `greatest loss of the start circuit at 300 A, ${duty}`,
+      source: 'SAE J541 through a secondary text',
+      circuit: `I1 0 1 300; R1 1 0 ${ohms}`,
+      printed: `V(1)=${volts}`,
+    })),
+  ];
 }

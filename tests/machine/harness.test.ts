@@ -14,46 +14,6 @@ import { STATES } from '../support/states.ts';
 
 const model = hobbinModel();
 
-/** Greatest resistance of plain copper cable at 20 °C, mohm/m by mm² (ISO 6722-1, from memory; 0.5 mm² confirmed). */
-const ISO_6722: Record<number, number> = {
-  0.5: 37.1,
-  0.75: 24.7,
-  1: 18.5,
-  1.5: 12.7,
-  2.5: 7.6,
-  4: 4.71,
-  6: 3.14,
-  10: 1.82,
-  16: 1.16,
-  25: 0.743,
-  35: 0.527,
-  50: 0.368,
-  70: 0.259,
-  95: 0.196,
-};
-/** Copper at 20 °C: 17.241 mohm mm²/m (IEC 60028, annealed standard). */
-const COPPER = 17.241;
-/** A crimp or lug in a harness in good order, mohm. */
-const END_MOHM = 1;
-
-describe('the ohms of the book are those of copper', () => {
-  it.each(model.book.wires.map((wire) => [wire.id, wire.mm2, wire.metres, wire.ohms * 1000] as const))(
-    'wire %s, %d mm², %d m',
-    (_, mm2, metres, milliohms) => {
-      expect(milliohms).toBeGreaterThanOrEqual((COPPER / mm2) * metres);
-      expect(milliohms).toBeLessThanOrEqual(ISO_6722[mm2] * metres + 2 * END_MOHM);
-    },
-  );
-
-  it('a wire of the model is as long as the book says: its lugs and its copper together have its ohms', () => {
-    for (const wire of model.book.wires) {
-      const own = model.elements.filter((e) => e.owner === `W:${wire.id}`);
-      const ohms = own.reduce((sum, e) => sum + (e.law.kind === 'resistance' ? e.law.ohms : 0), 0);
-      expect(ohms, wire.id).toBeCloseTo(wire.ohms, 9);
-    }
-  });
-});
-
 describe('shorts to ground', () => {
   const chafed: Change = { kind: 'chafe', wire: '202C', at: 0.5, to: 'GND3.L', ohms: 0.05 };
 

@@ -2,9 +2,13 @@
 import { Simulation } from 'eecircuit-engine';
 
 let engine: Promise<Simulation> | null = null;
+let solved = 0;
+/** ngspice keeps about 2 MB of each network and hangs when its 2 GB are full. */
+const NETWORKS_AN_ENGINE = 400;
 
-/** One warm engine for the whole file: its start takes about half a second. */
+/** A warm engine, since its start takes about half a second; a new one when the old is nearly full. */
 async function warmEngine(): Promise<Simulation> {
+  if (solved++ % NETWORKS_AN_ENGINE === 0) engine = null;
   engine ??= (async () => {
     const simulation = new Simulation();
     await simulation.start();
