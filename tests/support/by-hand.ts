@@ -11,6 +11,7 @@ interface Told {
   series: number;
   open: boolean;
   closed: boolean;
+  factor: number;
   ohms?: number;
 }
 
@@ -21,23 +22,25 @@ export function netlistByHand(world: World, title: string): string {
   const { model } = world;
   const told = new Map<string, Told>();
   const tell = (element: string): Told => {
-    const known = told.get(element) ?? { series: 0, open: false, closed: false };
+    const known = told.get(element) ?? { series: 0, open: false, closed: false, factor: 1 };
     told.set(element, known);
     return known;
   };
   const added: string[] = [];
-  const chafed = new Set<string>();
+  const spots = spotsOf(world.changes);
   for (const [k, change] of world.changes.entries()) {
+    if ('element' in change && spots.has(change.element)) continue;
     if (change.kind === 'series' && change.ohms === null) tell(change.element).open = true;
     else if (change.kind === 'series') tell(change.element).series += change.ohms ?? 0;
     else if (change.kind === 'ohms') tell(change.element).ohms = change.ohms;
+    else if (change.kind === 'drift') tell(change.element).factor *= change.factor;
     else if (change.kind === 'closed') tell(change.element).closed = true;
     else if (change.kind === 'bridge') {
       const [a, b] = [change.a, change.b].map((point) => node(nodeOf(model, point)));
       if (a !== b) added.push(`RHAND${k} ${a} ${b} ${change.ohms}`);
     } else if (change.kind === 'chafe') {
-      chafed.add(`W:${change.wire}`);
-      added.push(...star(world, change, k));
+      const there = change.to.startsWith('W:') ? `there${k}` : node(nodeOf(model, change.to));
+      added.push(`RTOUCH${k} bare${k} ${there} ${change.ohms}`);
     }
   }
   const replaced = new Set<number>();
@@ -45,12 +48,15 @@ export function netlistByHand(world: World, title: string): string {
     const e = model.elementIndex.get(id) ?? -1;
     const { law } = model.elements[e];
     if (law.kind !== 'resistance' && law.kind !== 'contact') continue;
-    if (chafed.has(id)) throw new Error(`${id} is chafed and has another fault: not written by hand`);
     replaced.add(e);
     const ohms = ohmsOf(world, model.elements[e], how);
     if (ohms !== null) added.push(`RHANDE${e} ${node(model.elements[e].a)} ${node(model.elements[e].b)} ${ohms}`);
   }
-  for (const id of chafed) replaced.add(model.elementIndex.get(id) ?? -1);
+  for (const [id, own] of spots) {
+    const e = model.elementIndex.get(id) ?? -1;
+    replaced.add(e);
+    added.push(...laid(world, model.elements[e], own));
+  }
   const kept = netlistOf(world, title)
     .split('\n')
     .filter((line) => {
@@ -96,17 +102,49 @@ function ohmsOf(world: World, element: ModelElement, how: Told): number | null {
   const { law, when } = element;
   const on = how.closed || when === undefined || compileGuard(world.model, when)(world);
   if (how.open || (law.kind !== 'resistance' && law.kind !== 'contact')) return null;
-  if (on) return (how.ohms ?? law.ohms) + how.series;
+  if (on) return (how.ohms ?? law.ohms) * how.factor + how.series;
   return law.kind === 'contact' && law.openOhms !== undefined ? law.openOhms + how.series : null;
 }
 
-function star(world: World, change: Extract<Change, { kind: 'chafe' }>, k: number): string[] {
-  const { model } = world;
-  const wire = model.elements[model.elementIndex.get(`W:${change.wire}`) ?? -1];
-  if (wire.law.kind !== 'resistance') throw new Error(`${change.wire} has no ohms`);
-  return [
-    `RNEAR${k} ${node(wire.a)} bare${k} ${wire.law.ohms * change.at}`,
-    `RFAR${k} bare${k} ${node(wire.b)} ${wire.law.ohms * (1 - change.at)}`,
-    `RTOUCH${k} bare${k} ${node(nodeOf(model, change.to))} ${change.ohms}`,
-  ];
+/** A bare node on a wire, or ohms in its copper (null: parted), at a share of its length. */
+type WireSpot = { at: number; bare: string } | { at: number; ohms: number | null };
+
+/** By wire: what has happened along it. Only wires that touch something are laid piece by piece. */
+function spotsOf(changes: readonly Change[]): Map<string, WireSpot[]> {
+  const spots = new Map<string, WireSpot[]>();
+  const add = (wire: string, spot: WireSpot): void => {
+    spots.set(wire, [...(spots.get(wire) ?? []), spot]);
+  };
+  for (const [k, change] of changes.entries()) {
+    if (change.kind !== 'chafe') continue;
+    add(`W:${change.wire}`, { at: change.at, bare: `bare${k}` });
+    if (change.to.startsWith('W:')) add(change.to, { at: change.toAt ?? 0.5, bare: `there${k}` });
+  }
+  for (const change of changes) {
+    if (change.kind !== 'series' || !spots.has(change.element)) continue;
+    add(change.element, { at: change.at ?? 0.5, ohms: change.ohms });
+  }
+  return spots;
+}
+
+/** A wire from end to end as resistors between its bare nodes. */
+function laid(world: World, wire: ModelElement, spots: readonly WireSpot[]): string[] {
+  if (wire.law.kind !== 'resistance') throw new Error(`${wire.id} has no ohms`);
+  const own = world.changes.find((c) => c.kind === 'ohms' && c.element === wire.id);
+  const ohms = own?.kind === 'ohms' ? own.ohms : wire.law.ohms;
+  const lines: string[] = [];
+  let [from, since, added, whole] = [node(wire.a), 0, 0, true];
+  const reach = (to: string, at: number): void => {
+    const piece = ohms * (at - since) + added;
+    if (whole) lines.push(`RPIECE${wire.id.slice(2)}${lines.length} ${from} ${to} ${Math.max(piece, 1e-9)}`);
+    [from, since, added, whole] = [to, at, 0, true];
+  };
+  const inOrder = [...spots].sort((p, q) => p.at - q.at || Number('bare' in p) - Number('bare' in q));
+  for (const spot of inOrder) {
+    if ('bare' in spot) reach(spot.bare, spot.at);
+    else if (spot.ohms === null) whole = false;
+    else added += spot.ohms;
+  }
+  reach(node(wire.b), 1);
+  return lines;
 }
