@@ -2,10 +2,11 @@
 import { buildModel, netlistOf } from '../../src/machine/index.ts';
 import { drive } from '../support/drive.ts';
 import { hobbinBook, hobbinModel } from '../support/hobbin.ts';
+import type { Hypothesis } from '../support/hypotheses.ts';
 import { solveNodes } from '../support/ngspice.ts';
 import { STATES } from '../support/states.ts';
 import { type Figure, figure, median, timed } from './figure.ts';
-import { allHypotheses, type Hypothesis, Standing } from './hypotheses.ts';
+import { allHypotheses, Standing } from './hypotheses.ts';
 
 const STATE = 'crank';
 const PASSES = 5;

@@ -1,35 +1,15 @@
 /** All that could be wrong with the machine, each tried on the machine as it stands in a state: one machine, used again and again. */
-import { suspectFamilies } from '../../src/diagnosis/index.ts';
 import { copyState, type Model, netlistOf, type World } from '../../src/machine/index.ts';
-import type { Change } from '../../src/parts/index.ts';
 import { drive } from '../support/drive.ts';
+import { type Hypothesis, hypothesesOf } from '../support/hypotheses.ts';
 import { nearly } from './figure.ts';
 
-/** One place, mode and degree, told as changes and as controls left where they should not be. */
-export interface Hypothesis {
-  id: string;
-  changes: Change[];
-  controls: [control: number, value: string][];
-}
-
 /**
- * Every family at its mildest and its worst, as `tests/diagnosis/hypotheses.test.ts` counts them. Those that lay a path
- * which the plan has not come last, in the order of the book: the others then share one elimination.
+ * The whole book, those last that lay a path which the plan has not, in the order of the book: the others then share
+ * one elimination.
  */
 export function allHypotheses(model: Model): Hypothesis[] {
-  const list = suspectFamilies(model).flatMap((family): Hypothesis[] => {
-    const { severities } = family;
-    const ends = severities.length < 2 ? [severities[0] ?? 0] : [severities[0], severities[severities.length - 1]];
-    const controls = Object.entries(family.controls ?? {}).map(([id, value]): [number, string] => [
-      model.controlIndex.get(id) ?? 0,
-      value,
-    ]);
-    return ends.map((degree) => ({
-      id: `${family.id} ${degree}`,
-      changes: family.faults(degree).flatMap((fault) => fault.changes),
-      controls,
-    }));
-  });
+  const list = hypothesesOf(model);
   const lays = ({ changes }: Hypothesis): boolean => changes.some(({ kind }) => kind === 'bridge' || kind === 'chafe');
   return [...list.filter((h) => !lays(h)), ...list.filter(lays)];
 }
@@ -50,7 +30,7 @@ export class Standing {
   }
 
   netlist(hypothesis: Hypothesis): string {
-    return netlistOf(this.with(hypothesis), hypothesis.id);
+    return netlistOf(this.with(hypothesis), hypothesis.title);
   }
 
   /** A machine that has seen nothing before must settle alike: states to the letter, volts but for rounding. */
@@ -58,16 +38,18 @@ export class Standing {
     const used = this.with(hypothesis);
     const fresh = this.put(this.sound.copy(), hypothesis);
     if (used.state.regions.join() !== fresh.state.regions.join())
-      throw new Error(`settled otherwise: ${hypothesis.id}`);
+      throw new Error(`settled otherwise: ${hypothesis.title}`);
     const { volts } = used.electrics.network;
     fresh.electrics.network.volts.forEach((v, n) => {
-      if (!nearly(volts[n], v)) throw new Error(`other volts: ${hypothesis.id}, ${used.model.points[n]}`);
+      if (!nearly(volts[n], v)) throw new Error(`other volts: ${hypothesis.title}, ${used.model.points[n]}`);
     });
   }
 
   private put(world: World, { changes, controls }: Hypothesis): World {
     world.state = copyState(this.sound.state);
-    for (const [control, value] of controls) world.state.controls[control] = value;
+    for (const [id, value] of Object.entries(controls)) {
+      world.state.controls[world.model.controlIndex.get(id) ?? 0] = value;
+    }
     world.setChanges([...this.sound.changes, ...changes]);
     return world;
   }

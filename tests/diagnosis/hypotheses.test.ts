@@ -3,14 +3,12 @@ import { describe, expect, it, test } from 'vitest';
 import { suspectFamilies } from '../../src/diagnosis/index.ts';
 import { World } from '../../src/machine/index.ts';
 import { hobbinModel } from '../support/hobbin.ts';
+import { endsOf } from '../support/hypotheses.ts';
 import { sample } from '../support/list.ts';
 
 const model = hobbinModel();
 const families = suspectFamilies(model);
-/** The mildest and the worst of a family: one where it has no degrees. */
-const endsOf = ({ severities }: { severities: readonly number[] }): number[] =>
-  severities.length < 2 ? [severities[0] ?? 0] : [severities[0], severities[severities.length - 1]];
-const hypotheses = families.flatMap((family) => endsOf(family).map((degree) => ({ family, degree })));
+const hypotheses = families.flatMap((family) => endsOf(family).map((ohms) => ({ family, degree: ohms ?? 0 })));
 
 test('there are no fewer than 4,500 hypotheses, each family counted at both ends of its severity', () => {
   const byMode = new Map<string, number>();

@@ -32,14 +32,14 @@ function atEnd(family: SuspectFamily, ohms: number | null): Hypothesis {
   };
 }
 
-/** A family without severity once, one with severities at its mildest and at its worst. */
-export function hypothesesOf(model: Model): Hypothesis[] {
-  return suspectFamilies(model).flatMap((family) => {
-    const { severities } = family;
-    if (severities.length === 0) return [atEnd(family, null)];
-    return [...new Set([Math.min(...severities), Math.max(...severities)])].map((ohms) => atEnd(family, ohms));
-  });
+/** The mildest and the worst of a family, ohms; null, once, for one without degrees. */
+export function endsOf({ severities }: SuspectFamily): (number | null)[] {
+  if (severities.length === 0) return [null];
+  return [...new Set([Math.min(...severities), Math.max(...severities)])];
 }
+
+export const hypothesesOf = (model: Model): Hypothesis[] =>
+  suspectFamilies(model).flatMap((family) => endsOf(family).map((ohms) => atEnd(family, ohms)));
 
 const pick = <T>(list: readonly T[], start: number): T => sample(list, 1, start)[0];
 

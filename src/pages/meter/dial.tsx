@@ -20,7 +20,7 @@ const POSITIONS: readonly Position[] = [
   { fn: 'continuity', angle: 98, print: '', sign: 'M248 380.5h.1M253 375.5q4 5 0 10M259 372.5q6 8 0 16' },
   { fn: 'diode', angle: 136, print: '', sign: 'M223 435h7M242 435h7M242 427v16M230 427L242 435L230 443Z' },
   { fn: 'amps', angle: 174, print: 'A' },
-  { fn: 'volts-lo', angle: 212, print: 'LoZ' },
+  { fn: 'volts-lo', angle: 212, print: 'LOW Z' },
 ];
 const KNOB = piece('dial');
 const CENTRE = { x: 165, y: 368 };

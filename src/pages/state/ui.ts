@@ -81,11 +81,9 @@ export const isHeld = (
 
 export function openSheet(sheet: string): void {
   const { here, sheet: open } = ui.value;
-  const crowded = innerWidth <= CROWDED;
-  const putAside = open === null && here && crowded;
+  const putAside = open === null && here && innerWidth <= CROWDED;
   // The manual would lie over it.
-  const manual = ui.value.manual && !crowded;
-  ui.update(putAside ? { sheet, manual, here: false, hereAside: true } : { sheet, manual });
+  ui.update(putAside ? { sheet, manual: false, here: false, hereAside: true } : { sheet, manual: false });
 }
 
 export function closeSheet(): void {
